@@ -1,0 +1,1 @@
+"""One file per joint, each answering the questions every joint answers."""

@@ -1,0 +1,1 @@
+"""Order of work, gauges, before-glue list, glue-ups, calendar."""

@@ -1,0 +1,1 @@
+"""One file per paper, each rendering a finished setting-out."""

@@ -1,0 +1,1 @@
+"""Part: name, size, grain, reference faces, blank, cut types."""

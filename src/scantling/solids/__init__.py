@@ -1,0 +1,1 @@
+"""The only door to the geometry kernel: blanks, cuts, overlap, contact, moves."""

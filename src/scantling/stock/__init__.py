@@ -1,0 +1,1 @@
+"""Board survey, flattening, layout and its bound, buying, replay."""

@@ -1,0 +1,1 @@
+"""The page: its interface over HTTP and its built files."""
