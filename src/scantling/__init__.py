@@ -1,4 +1,4 @@
-"""From a piece described in a text file to solved sizes, proven parts and the papers to cut them from.
+"""From a piece described in a text file to proven parts and the papers to cut them from.
 
 The whole public face is six names. They load on first use, so that importing the package, or
 asking the command line for help, loads neither the geometry kernel nor the solver.
