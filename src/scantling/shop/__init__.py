@@ -1,1 +1,1 @@
-"""Vocabulary of the workshop: tools and reach, gauge settings, operations, glues, clamps, habits."""
+"""Vocabulary of the workshop: tools and reach, gauges, operations, glues, clamps, habits."""
