@@ -12,6 +12,7 @@ from enum import StrEnum
 
 from scantling.errors import InternalError, OutOfRangeError
 
+LONGEST_LINE = 120  # [characters] more would wrap and part the carets from their text
 _CODE = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)+")
 _TURNS_TEXT = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 
@@ -94,10 +95,11 @@ def _rank(finding: Finding) -> tuple[int, bool, str, int, int, str]:
 def underlined(text: str, place: Place) -> str:
     """The line of a file with carets under its guilty text.
 
-    Columns are counted in characters; the carets are set by the width a terminal gives each
-    character, tabs kept as tabs so that they fall alike in both lines. A place behind the end of its line
-    or file, where something is missing, gets one caret behind the last character. Signs that
-    would steer the terminal are shown as a replacement character.
+    Columns are counted in characters. The carets are set by the width a terminal gives each
+    character; tabs are kept as tabs so that they fall alike in both lines. A place behind the
+    end of its line or file, where something is missing, gets one caret behind the last
+    character. Signs that would steer the terminal are shown as a replacement character, and
+    of a very long line only the stretch around the place is shown.
 
     Args:
         text: The whole file.
@@ -108,11 +110,21 @@ def underlined(text: str, place: Place) -> str:
     """
     lines = text.split("\n")
     line = _shown(lines[min(place.line, len(lines)) - 1].removesuffix("\r"))
-    begin = place.column - 1 if place.line <= len(lines) else len(line)
-    before, guilty = line[:begin], line[begin : begin + place.width]
-    pad = "".join("\t" if sign == "\t" else " " * _columns(sign) for sign in before)
+    begin = min(place.column - 1, len(line)) if place.line <= len(lines) else len(line)
+    left, right = _window(begin, length=len(line))
+    before = ("…" if left else "") + line[left:begin]
+    guilty = line[begin : min(begin + place.width, right)]
+    after = line[begin + len(guilty) : right] + ("…" if right < len(line) else "")
     carets = "".join("\t" if sign == "\t" else "^" * _columns(sign) for sign in guilty)
-    return f"{line}\n{pad}{carets.rstrip() if '^' in carets else '^'}"
+    pad = "".join("\t" if sign == "\t" else " " * _columns(sign) for sign in before)
+    return f"{before}{guilty}{after}\n{pad}{carets.rstrip() if '^' in carets else '^'}"
+
+
+def _window(begin: int, *, length: int) -> tuple[int, int]:
+    if length <= LONGEST_LINE:
+        return 0, length
+    left = max(0, min(begin - LONGEST_LINE // 2, length - LONGEST_LINE))
+    return left, left + LONGEST_LINE
 
 
 def _columns(sign: str) -> int:

@@ -84,9 +84,9 @@ _TOKEN = re.compile(
 
 _AMOUNT = r"(?:w[sh][og]|wg|w|d|o|g)"
 _SIGN = r"s?(?P<sign>[hk]?)"
-_PLAIN = re.compile(rf"{_SIGN}(?P<amount>{_AMOUNT})(?:s?(?P<unit>[iIfFm]))?s?")
+_PLAIN = re.compile(rf"{_SIGN}(?P<amount>{_AMOUNT})(?:(?:s?(?=[iIfFm])|h(?=[IFm]))(?P<unit>.))?s?")
 _FEET_INCHES = re.compile(
-    rf"{_SIGN}(?P<feet>w)s?(?:f[sh]?|F[sh])(?P<amount>{_AMOUNT})(?:s?[iI])?s?"
+    rf"{_SIGN}(?P<feet>w)s?(?:f[sh]?|F[sh])(?P<amount>{_AMOUNT})(?P<inches>s?[iI])?s?"
 )
 
 
@@ -108,16 +108,32 @@ _KNOWN = "in, ft, mm, cm and m are understood"
 # The first that fits speaks, so the particular stands above the general.
 _FAULTS = (
     _fault(r"^s?$", "no length is written here", _LIKE),
-    _fault(r"n+", "these digits are not the plain ones", "write them with 0 to 9, fractions like 3/8"),
-    _fault(r"w(?:cw)+", "a comma may part thousands or decimals", "write 1200 or 1.2, without a comma"),
+    _fault(
+        r"n+", "these digits are not the plain ones", "write them with 0 to 9, fractions like 3/8"
+    ),
+    _fault(
+        r"w(?:cw)+", "a comma may part thousands or decimals", "write 1200 or 1.2, without a comma"
+    ),
     _fault(r"c", "a comma has no place in a length", "use a point for decimals: 37.5"),
-    _fault(r"w(?:z+w)+|z", "an underscore has no place in a length", "write the digits together: 1200"),
+    _fault(
+        r"w(?:z+w)+|z", "an underscore has no place in a length", "write the digits together: 1200"
+    ),
     _fault(r"[wd]e[ha]?w", "powers of ten are not read", "write the number out: 1000"),
     _fault(r"o(?:l[wo])+", "two strokes make a date, not a fraction", "write one fraction: 3/4"),
-    _fault(r"l", "a fraction needs a number close on both sides of its stroke", "write 1/2, without spaces"),
+    _fault(
+        r"l",
+        "a fraction needs a number close on both sides of its stroke",
+        "write 1/2, without spaces",
+    ),
     _fault(r"a", "a plus sign is not read", "leave the plus away, or write the sum"),
-    _fault(r"(?<=[wdogiIfFm])s?ks?", "a long dash may mean minus or to", "write 1 1/2 with a space"),
-    _fault(r"(?<=[wdogiIfFm])(?:shs?|hs)", "a dash beside a space may mean minus", "write 1 1/2 with a space"),
+    _fault(
+        r"(?<=[wdogiIfFm])s?ks?", "a long dash may mean minus or to", "write 1 1/2 with a space"
+    ),
+    _fault(
+        r"(?<=[wdogiIfFm])(?:shs?|hs)",
+        "a dash beside a space may mean minus",
+        "write 1 1/2 with a space",
+    ),
     _fault(r"^s?[hk](?:s|[hk]+|$)", "a minus sign belongs close before its number", "write -1/4"),
     _fault(r"w(?:hw)+(?![og])", "a dash between whole numbers may mean to, minus or a date", _ONE),
     _fault(r"[wd]?p[wd]?|d+d", "a decimal has one point with digits behind it", "write 1.5 or .75"),
@@ -125,10 +141,22 @@ _FAULTS = (
     _fault(r"q", "this sign has no place in a length", _LIKE),
     _fault(r"^s?[hk]?(?P<at>[iIfFm])", "a number is missing before the unit", _LIKE),
     _fault(rf"[iI]s?(?P<at>{_AMOUNT}s?[fF])", "feet come before inches", "write 6 ft 12 in"),
-    _fault(r"[IFm](?P<at>[wdog])", "a number stands close behind the unit", "put a space between, or one length only"),
-    _fault(rf"(?P<at>wh?[og]|w[sh][og]|d|o|g)s?[fF][sh]?{_AMOUNT}", "before inches the feet must be whole", "write 2 ft 3 1/2 in"),
+    _fault(
+        r"[IFm](?P<at>[wdog])",
+        "a number stands close behind the unit",
+        "put a space between, or one length only",
+    ),
+    _fault(
+        rf"(?P<at>wh?[og]|w[sh][og]|d|o|g)s?[fF][sh]?{_AMOUNT}",
+        "before inches the feet must be whole",
+        "write 2 ft 3 1/2 in",
+    ),
     _fault(rf"[iIfFm][sh]?(?P<at>{_AMOUNT}.*)", "a second length follows the first", _ONE),
-    _fault(rf"{_AMOUNT}(?:[sh]?{_AMOUNT})+", "two numbers stand side by side", "join a whole and its fraction like 1 1/2, or " + _ONE),
+    _fault(
+        rf"{_AMOUNT}(?:[sh]?{_AMOUNT})+",
+        "two numbers stand side by side",
+        "join a whole and its fraction like 1 1/2, or " + _ONE,
+    ),
     _fault(r"[iIfFm](?P<at>s?[iIfFm]+)", "a second unit follows the first", _KNOWN),
     _fault(r"h", "a dash has no place here", "only 1-1/2, 2'-3\" and a leading minus are read"),
 )
@@ -164,9 +192,9 @@ class _Reading:
 def length(text: str, *, unit: Unit) -> Fraction:
     """Length that a maker wrote, exact.
 
-    Reads `3/4`, `1 1/2 in`, `1-1/2"`, `1½″`, `2' 3 1/2"`, `2 ft 3 1/2 in`, `.75`, `38 mm`,
+    Reads `3/4`, `1 1/2 in`, `1-1/2"`, `3/4-in.`, `1½″`, `2' 3 1/2"`, `2 ft 3 1/2 in`, `.75`, `38 mm`,
     `3.8 cm`, `0.38 m`. A minus leads the whole: `-1 1/2` is minus one and a half. Inches
-    follow feet even without a mark. A fraction above one is read where it cannot be a
+    follow feet even without a mark, unless they are a fraction alone. A fraction above one is read where it cannot be a
     whole and a fraction run together: `5/4`, but not `11/2`.
 
     Args:
@@ -228,6 +256,13 @@ def _feet_and_inches(reading: _Reading, found: re.Match[str]) -> Fraction:
     feet = Fraction(reading.tokens[found.start("feet")].text)
     first, last = found.span("amount")
     inches = _amount(reading, first, last)
+    if not found["inches"] and found["amount"] in {"o", "g"}:
+        raise reading.refusal(
+            "a fraction behind feet may be of a foot or of an inch",
+            "write 2 1/2 ft, or 2 ft 0 1/2 in",
+            first=first,
+            last=last,
+        )
     if inches >= 12:
         raise reading.refusal(
             "twelve inches or more stand behind the feet",
@@ -246,7 +281,9 @@ def _amount(reading: _Reading, first: int, last: int) -> Fraction:
     *_, (at, fraction) = values.items()
     if len(values) > 1 and fraction >= 1:
         says = "the fraction behind the whole number is one or more"
-        raise reading.refusal(says, "carry it into the whole: 2 1/4, not 1 5/4", first=at, last=at + 1)
+        raise reading.refusal(
+            says, "carry it into the whole: 2 1/4, not 1 5/4", first=at, last=at + 1
+        )
     if len(values) == 1 and reading.tokens[at].kind == "o":
         _refuse_run_together(reading, at)
     return sum(values.values(), Fraction(0))
