@@ -1,1 +1,1 @@
-"""Species tables with their sources, and the equations of moisture, movement and strength."""
+"""Wood as a material: how damp it gets, how far it moves, what it weighs and bears."""
