@@ -90,75 +90,40 @@ _FEET_INCHES = re.compile(
 )
 
 
-@dataclass(frozen=True, kw_only=True)
-class _Fault:
-    pattern: re.Pattern[str]
-    says: str
-    cure: str
-
-
-def _fault(pattern: str, says: str, cure: str) -> _Fault:
-    return _Fault(pattern=re.compile(pattern), says=says, cure=cure)
-
-
 _LIKE = "write it like 3/4, 1 1/2 in, 2 ft 3 1/2 in or 38 mm"
 _ONE = "write one length only"
 _KNOWN = "in, ft, mm, cm and m are understood"
+_MIXED = "write 1 1/2 with a space"
+_PLAIN_DIGITS = "write them with 0 to 9, fractions like 3/8"
+_WHOLE_FEET = "before inches the feet must be whole"
 
-# The first that fits speaks, so the particular stands above the general.
+# Held against what no form fits. The first that fits speaks, so the particular stands above
+# the general; `at` marks the guilty part where it is not the whole. (pattern, says, cure)
 _FAULTS = (
-    _fault(r"^s?$", "no length is written here", _LIKE),
-    _fault(
-        r"n+", "these digits are not the plain ones", "write them with 0 to 9, fractions like 3/8"
-    ),
-    _fault(
-        r"w(?:cw)+", "a comma may part thousands or decimals", "write 1200 or 1.2, without a comma"
-    ),
-    _fault(r"c", "a comma has no place in a length", "use a point for decimals: 37.5"),
-    _fault(
-        r"w(?:z+w)+|z", "an underscore has no place in a length", "write the digits together: 1200"
-    ),
-    _fault(r"[wd]e[ha]?w", "powers of ten are not read", "write the number out: 1000"),
-    _fault(r"o(?:l[wo])+", "two strokes make a date, not a fraction", "write one fraction: 3/4"),
-    _fault(
-        r"l",
-        "a fraction needs a number close on both sides of its stroke",
-        "write 1/2, without spaces",
-    ),
-    _fault(r"a", "a plus sign is not read", "leave the plus away, or write the sum"),
-    _fault(
-        r"(?<=[wdogiIfFm])s?ks?", "a long dash may mean minus or to", "write 1 1/2 with a space"
-    ),
-    _fault(
-        r"(?<=[wdogiIfFm])(?:shs?|hs)",
-        "a dash beside a space may mean minus",
-        "write 1 1/2 with a space",
-    ),
-    _fault(r"^s?[hk](?:s|[hk]+|$)", "a minus sign belongs close before its number", "write -1/4"),
-    _fault(r"w(?:hw)+(?![og])", "a dash between whole numbers may mean to, minus or a date", _ONE),
-    _fault(r"[wd]?p[wd]?|d+d", "a decimal has one point with digits behind it", "write 1.5 or .75"),
-    _fault(r"e|x", "this word is no unit of length", _KNOWN),
-    _fault(r"q", "this sign has no place in a length", _LIKE),
-    _fault(r"^s?[hk]?(?P<at>[iIfFm])", "a number is missing before the unit", _LIKE),
-    _fault(rf"[iI]s?(?P<at>{_AMOUNT}s?[fF])", "feet come before inches", "write 6 ft 12 in"),
-    _fault(
-        r"[IFm](?P<at>[wdog])",
-        "a number stands close behind the unit",
-        "put a space between, or one length only",
-    ),
-    _fault(
-        rf"(?P<at>wh?[og]|w[sh][og]|d|o|g)s?[fF][sh]?{_AMOUNT}",
-        "before inches the feet must be whole",
-        "write 2 ft 3 1/2 in",
-    ),
-    _fault(rf"[iIfFm][sh]?(?P<at>{_AMOUNT}.*)", "a second length follows the first", _ONE),
-    _fault(
-        rf"{_AMOUNT}(?:[sh]?{_AMOUNT})+",
-        "two numbers stand side by side",
-        "join a whole and its fraction like 1 1/2, or " + _ONE,
-    ),
-    _fault(r"[iIfFm](?P<at>s?[iIfFm]+)", "a second unit follows the first", _KNOWN),
-    _fault(r"h", "a dash has no place here", "only 1-1/2, 2'-3\" and a leading minus are read"),
+    (r"^s?$", "no length is written here", _LIKE),
+    (r"n+", "these are not plain digits", _PLAIN_DIGITS),
+    (r"w(?:cw)+", "a comma may part thousands or decimals", "write 1200 or 1.2"),
+    (r"c", "a comma has no place in a length", "use a point for decimals: 37.5"),
+    (r"w(?:z+w)+|z", "an underscore has no place in a length", "write 1200"),
+    (r"[wd]e[ha]?w", "powers of ten are not read", "write the number out: 1000"),
+    (r"o(?:l[wo])+", "two strokes make a date, not a fraction", "write one fraction: 3/4"),
+    (r"l", "a fraction needs a whole number close on both sides", "write 1/2"),
+    (r"a", "a plus sign is not read", "leave the plus away, or write the sum"),
+    (r"(?<=[wdogiIfFm])s?ks?", "a long dash may mean minus or to", _MIXED),
+    (r"(?<=[wdogiIfFm])(?:shs?|hs)", "a dash beside a space may mean minus", _MIXED),
+    (r"^s?[hk](?:s|[hk]+|$)", "a minus belongs close before its number", "write -1/4"),
+    (r"w(?:hw)+(?![og])", "a dash between whole numbers may mean to or a date", _ONE),
+    (r"[wd]?p[wd]?|d+d", "a decimal has one point before its digits", "write 1.5 or .75"),
+    (r"e|x", "this word is no unit of length", _KNOWN),
+    (r"q", "this sign has no place in a length", _LIKE),
+    (r"^s?[hk]?(?P<at>[iIfFm])", "a number is missing before the unit", _LIKE),
+    (rf"[iI]s?(?P<at>{_AMOUNT}s?[fF])", "feet come before inches", "write 6 ft 12 in"),
+    (r"[IFm](?P<at>[wdog])", "a number stands close behind the unit", "put a space between"),
+    (rf"(?P<at>w[sh]?[og]|[dog])s?[fF][sh]?{_AMOUNT}", _WHOLE_FEET, "write 2 ft 6 in"),
+    (rf"[iIfFm][sh]?(?P<at>{_AMOUNT}.*)", "a second length follows the first", _ONE),
+    (rf"{_AMOUNT}(?:[sh]?{_AMOUNT})+", "numbers stand side by side", f"{_MIXED}, or one only"),
+    (r"[iIfFm]s?(?P<at>[iIfFm]+)", "a second unit follows the first", _KNOWN),
+    (r"h", "a dash has no place here", "only 1-1/2, 2'-3\" and a leading minus are read"),
 )
 
 
@@ -192,10 +157,10 @@ class _Reading:
 def length(text: str, *, unit: Unit) -> Fraction:
     """Length that a maker wrote, exact.
 
-    Reads `3/4`, `1 1/2 in`, `1-1/2"`, `3/4-in.`, `1½″`, `2' 3 1/2"`, `2 ft 3 1/2 in`, `.75`, `38 mm`,
-    `3.8 cm`, `0.38 m`. A minus leads the whole: `-1 1/2` is minus one and a half. Inches
-    follow feet even without a mark, unless they are a fraction alone. A fraction above one is read where it cannot be a
-    whole and a fraction run together: `5/4`, but not `11/2`.
+    Reads `3/4`, `1 1/2 in`, `1-1/2"`, `3/4-in.`, `1½″`, `2' 3 1/2"`, `2 ft 3 1/2 in`, `.75`,
+    `38 mm`, `3.8 cm`, `0.38 m`. A minus leads the whole: `-1 1/2` is minus one and a half.
+    Inches follow feet even without a mark, unless they are a fraction alone. A fraction above
+    one is read where it cannot be a whole and a fraction run together: `5/4`, not `11/2`.
 
     Args:
         text: What stands in the file, at most 60 characters.
@@ -318,10 +283,10 @@ def _refuse_run_together(reading: _Reading, at: int) -> None:
 
 
 def _refused(reading: _Reading) -> LengthError:
-    for fault in _FAULTS:
-        if found := fault.pattern.search(reading.pattern):
-            first, last = found.span("at" if "at" in fault.pattern.groupindex else 0)
-            return reading.refusal(fault.says, fault.cure, first=first, last=last)
+    for pattern, says, cure in _FAULTS:
+        if found := re.search(pattern, reading.pattern):
+            first, last = found.span("at" if "at" in found.re.groupindex else 0)
+            return reading.refusal(says, cure, first=first, last=last)
     return reading.refusal("this is no length", _LIKE, first=0, last=len(reading.tokens))
 
 
