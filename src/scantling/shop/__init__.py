@@ -1,1 +1,1 @@
-"""Vocabulary of the workshop: tools and reach, gauges, operations, glues, clamps, habits."""
+"""The workshop: tools and their reach, what they hold, the words of the work, habits."""

@@ -1,0 +1,36 @@
+"""How this maker likes to work, where the wood would allow either way."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+
+from scantling.units import INCH
+
+
+class Sizing(StrEnum):
+    """The three steps of bringing a part to size, whose order is a habit."""
+
+    THICKNESS = "thickness"
+    WIDTH = "width"
+    LENGTH = "length"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Habits:
+    """Settings of the order of work. The house objects only where wood or reach forbids.
+
+    The defaults are common practice, each taught the other way round too.
+    """
+
+    tails_first: bool = True  # dovetails: pins are marked from the tails
+    socket_first: bool = True  # sliding dovetail: the tail is shaved to the socket
+    mortise_first: bool = True  # the tenon is sawn to the chopped mortise
+    groove_after_mortise: bool = False  # ploughed first, the groove guides the chisel
+    drawer_groove_after_dovetails: bool = False
+    horn: Fraction = 3 * INCH / 4  # waste left beyond a mortise [mm]; 0 for none
+    pair_marked_together: bool = True  # otherwise the second from the finished first
+    hinges_before_finish: bool = True
+    pin_holes_before_glue: bool = True
+    sizing: tuple[Sizing, ...] = (Sizing.WIDTH, Sizing.THICKNESS, Sizing.LENGTH)
+    slope_softwood: Fraction = Fraction(1, 6)  # of dovetails, rise per unit
+    slope_hardwood: Fraction = Fraction(1, 8)
