@@ -1,1 +1,1 @@
-"""One file per joint, each answering the questions every joint answers."""
+"""Joints, one file each. All answer the questions of `_joint`; nobody asks which joint it is."""

@@ -1,1 +1,44 @@
-"""Part: name, size, grain, reference faces, blank, cut types."""
+"""Parts: exact sizes, where they stand, and the wood cut from them. No geometry kernel here."""
+
+from scantling.parts.cut import Cut, Made
+from scantling.parts.drawn import Drawn, Measure, drawn
+from scantling.parts.frame import (
+    ACROSS,
+    ALONG,
+    INTO,
+    Corner,
+    Extent,
+    Placement,
+    Point,
+    Surface,
+    Way,
+)
+from scantling.parts.part import Board, GluedUp, Part, Strip
+from scantling.parts.shape import Bore, Box, Profile, Shape, Span, Taper
+
+__all__ = [
+    "ACROSS",
+    "ALONG",
+    "INTO",
+    "Board",
+    "Bore",
+    "Box",
+    "Corner",
+    "Cut",
+    "Drawn",
+    "Extent",
+    "GluedUp",
+    "Made",
+    "Measure",
+    "Part",
+    "Placement",
+    "Point",
+    "Profile",
+    "Shape",
+    "Span",
+    "Strip",
+    "Surface",
+    "Taper",
+    "Way",
+    "drawn",
+]

@@ -1,0 +1,46 @@
+"""A cut: one piece of wood taken from a part, with what it is called and what it may share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+
+from scantling.parts.frame import Corner, Extent, Point
+from scantling.parts.shape import Shape
+
+OVER = Fraction(1)  # [mm] how far an open cut runs past the surface
+
+
+class Made(StrEnum):
+    """When a cut is made."""
+
+    BEFORE_GLUE = "before glue"
+    AFTER_GLUE = "after glue"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Cut:
+    """Wood taken away by one joint or form.
+
+    Cuts of one `owner` may overlap each other (the shoulders of a tenon meet at its corners);
+    cuts of different owners may not, unless one names the other in `shares`.
+    """
+
+    name: str  # "back rabbet", "mortise"
+    owner: str  # the joint or form it comes from, as named in the piece
+    shape: Shape
+    corner: Corner = Corner()
+    made: Made = Made.BEFORE_GLUE
+    shares: frozenset[str] = frozenset()  # owners that may claim the same wood
+    sized: tuple[tuple[str, str], ...] = ()  # measure -> name of the dimension that sets it
+
+    def corners(self, *, extent: Extent, over: Fraction = OVER) -> tuple[Point, ...]:
+        """Corners of the convex cutter in the part's own frame. [mm]
+
+        Args:
+            extent: Finished size of the part.
+            over: How far open ends run past the surface. [mm]
+        """
+        local = self.shape.corners(extent=extent, over=over)
+        return tuple(self.corner.to_part(point, extent) for point in local)

@@ -1,0 +1,49 @@
+"""Part: one piece of wood with its name, size, grain, references, blank and cuts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scantling.parts.cut import Cut
+from scantling.parts.frame import Extent, Placement, Surface
+
+
+@dataclass(frozen=True, kw_only=True)
+class Board:
+    """Blank sawn from one board."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Strip:
+    """One strip of a glued panel. `width` None: free, fixed by the boards that are found."""
+
+    name: str  # "strip a"
+    wood: str
+    width: Fraction | None = None  # [mm]
+    ring_side_up: bool = True
+
+
+@dataclass(frozen=True, kw_only=True)
+class GluedUp:
+    """Blank glued from strips, from the face edge on."""
+
+    strips: tuple[Strip, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Part:
+    """One piece of the work. Sizes are finished sizes at the bench's moisture."""
+
+    name: str  # "left side", "left door.top rail"
+    family: str  # "side": like parts share a line of the cutting list
+    extent: Extent
+    wood: str  # trade name of the species
+    cut_of_wood: str  # "flat", "rift", "quarter"
+    placement: Placement
+    blank: Board | GluedUp = Board()
+    cuts: tuple[Cut, ...] = ()
+    horns: tuple[Fraction, Fraction] = (Fraction(0), Fraction(0))  # at reference and far end [mm]
+    show: frozenset[Surface] = frozenset()  # surfaces seen in use
+    hardware: bool = False  # bought, not made; solid all the same
+    moves_with: str = ""  # assembly that opens or slides as one: "left door"

@@ -1,0 +1,179 @@
+"""What a form is: it reads its section of the piece file and sketches parts, joints and relations.
+
+Forms follow each other in the order of the work and know each other only by what a sketch says:
+names of dimensions, openings and landings. Front is 0 deep at the foremost face, the left end is
+0 wide, the floor is 0 tall.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from typing import ClassVar
+
+from scantling.errors import UnknownNameError
+from scantling.findings import Finding
+from scantling.joints._joint import Choice, Joined, Said
+from scantling.parts.planned import PlannedPart
+from scantling.sizes.linear import Linear, size_of
+from scantling.sizes.model import Relations, Sizes, Stated
+from scantling.timber.room import Room
+from scantling.units import Unit
+
+
+@dataclass(frozen=True, kw_only=True)
+class Opening:
+    """A clear opening in the front. Long-grain edges keep their size, the others move."""
+
+    name: str
+    wide: Linear
+    tall: Linear
+    deep: Linear  # from the frame's face to whatever stops a drawer at the back
+    left: Linear  # from the left end of the piece
+    below: Linear  # from the floor
+    left_part: str
+    right_part: str
+    above_part: str
+    below_part: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Landing:
+    """A place that one form offers another: a dimension or a part by a name of the trade."""
+
+    name: str  # "back rabbet", "mid rail"
+    parts: tuple[str, ...] = ()
+    sums: Mapping[str, Linear] = field(default_factory=dict)
+
+    def sum(self, word: str) -> Linear:
+        """One of the sums it offers.
+
+        Raises:
+            UnknownNameError: It offers no such sum.
+        """
+        try:
+            return self.sums[word]
+        except KeyError:
+            msg = f"{self.name} offers no {word!r}"
+            raise UnknownNameError(msg) from None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Wood:
+    """Species and ring orientation wanted for a part."""
+
+    species: str
+    cut: str = "flat"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Sketch:
+    """What the forms have drafted so far. Never changed in place."""
+
+    parts: tuple[PlannedPart, ...] = ()
+    joined: tuple[Joined, ...] = ()
+    relations: Relations = field(default_factory=Relations)
+    stated: tuple[Stated, ...] = ()
+    openings: Mapping[str, Opening] = field(default_factory=dict)
+    landings: Mapping[str, Landing] = field(default_factory=dict)
+    findings: tuple[Finding, ...] = ()
+
+    def with_parts(self, *parts: PlannedPart) -> Sketch:
+        """With more parts and their own dimensions."""
+        relations = self.relations
+        for part in parts:
+            relations += part.relations()
+        return replace(self, parts=self.parts + parts, relations=relations)
+
+    def with_joined(self, *joined: Joined) -> Sketch:
+        """With more joints."""
+        return replace(self, joined=self.joined + joined)
+
+    def with_relations(self, relations: Relations) -> Sketch:
+        """With more relations."""
+        return replace(self, relations=self.relations + relations)
+
+    def with_stated(self, *pairs: tuple[str, Said | None]) -> Sketch:
+        """With what the maker wrote of some dimensions; None is silence."""
+        found = tuple(
+            Stated(name=name, value=said.value, text=said.text, place=said.place)
+            for name, said in pairs
+            if said is not None
+        )
+        return replace(self, stated=self.stated + found)
+
+    def with_opening(self, opening: Opening) -> Sketch:
+        """With one more opening."""
+        return replace(self, openings={**self.openings, opening.name: opening})
+
+    def with_landing(self, landing: Landing) -> Sketch:
+        """With one more landing."""
+        return replace(self, landings={**self.landings, landing.name: landing})
+
+    def with_findings(self, *findings: Finding) -> Sketch:
+        """With more findings."""
+        return replace(self, findings=self.findings + findings)
+
+    def part(self, name: str) -> PlannedPart:
+        """The planned part of that name.
+
+        Raises:
+            UnknownNameError: No such part.
+        """
+        for part in self.parts:
+            if part.name == name:
+                return part
+        msg = f"no part is called {name!r}"
+        raise UnknownNameError(msg)
+
+    def changed(self, name: str, change: Callable[[PlannedPart], PlannedPart]) -> Sketch:
+        """With one planned part replaced by what `change` makes of it."""
+        parts = tuple(change(p) if p.name == name else p for p in self.parts)
+        return replace(self, parts=parts)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Whole:
+    """What the head of the piece file says, for all forms."""
+
+    name: str
+    measure: Unit
+    finest: Fraction  # smallest mark of the rule [mm]
+    room: Room
+    woods: Mapping[str, Wood]  # "show", "inside", a family or a part
+    chosen: Mapping[str, Choice] = field(default_factory=dict)  # by form section
+
+    def wood(self, *, part: str, family: str, role: str) -> Wood:
+        """Wood of a part: by its own name, its family, or what it is for ("show", "inside")."""
+        for key in (part, family, f"{family}s", role):
+            if key in self.woods:
+                return self.woods[key]
+        return self.woods.get("show") or next(iter(self.woods.values()))
+
+
+@dataclass(frozen=True)
+class Form:
+    """One form. `section` is the model of its part of the piece file, read by the reader."""
+
+    title: ClassVar[str]  # heading in the piece file: "case", "face frame"
+    order: ClassVar[int]  # forms are drafted from the lowest on
+    many: ClassVar[bool] = False  # [shelf.deck], [shelf.loose]
+    section: ClassVar[type]
+
+    @classmethod
+    def draft(cls, said: object, *, name: str, so_far: Sketch, whole: Whole) -> Sketch:
+        """What was sketched so far, with this form added."""
+        del said, name, so_far, whole
+        raise UnknownNameError(cls.title)
+
+    @classmethod
+    def choose(cls, said: object, *, name: str, sizes: Sizes, whole: Whole) -> Choice:
+        """Counts that the form chooses from solved sizes."""
+        del said, name, sizes, whole
+        return Choice()
+
+
+def part_size(part: str, word: str) -> Linear:
+    """`length`, `width` or `thickness` of a part by name."""
+    return size_of(f"{part}.{word}")
