@@ -13,13 +13,14 @@ from scantling.parts.frame import (
     Surface,
     Way,
 )
-from scantling.parts.part import Board, GluedUp, Part, Strip
+from scantling.parts.part import Blank, Board, GluedUp, Part, Round, Strip
 from scantling.parts.shape import Bore, Box, Profile, Shape, Span, Taper
 
 __all__ = [
     "ACROSS",
     "ALONG",
     "INTO",
+    "Blank",
     "Board",
     "Bore",
     "Box",
@@ -34,6 +35,7 @@ __all__ = [
     "Placement",
     "Point",
     "Profile",
+    "Round",
     "Shape",
     "Span",
     "Strip",

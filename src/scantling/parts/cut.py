@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
-from scantling.parts.frame import Corner, Extent, Point
+from scantling.parts.frame import REFERENCE, Corner, Extent, Point
 from scantling.parts.shape import Shape
 
-OVER = Fraction(1)  # [mm] how far an open cut runs past the surface
+OVER: Point = (Fraction(1), Fraction(1), Fraction(1))  # [mm] how far an open cut runs past
+EVEN: Point = (Fraction(0), Fraction(0), Fraction(0))  # [mm] an open cut ends in the surface
 
 
 class Made(StrEnum):
@@ -30,17 +31,20 @@ class Cut:
     name: str  # "back rabbet", "mortise"
     owner: str  # the joint or form it comes from, as named in the piece
     shape: Shape
-    corner: Corner = Corner()
+    corner: Corner = REFERENCE
     made: Made = Made.BEFORE_GLUE
     shares: frozenset[str] = frozenset()  # owners that may claim the same wood
     sized: tuple[tuple[str, str], ...] = ()  # measure -> name of the dimension that sets it
 
-    def corners(self, *, extent: Extent, over: Fraction = OVER) -> tuple[Point, ...]:
+    def corners(self, *, extent: Extent, over: Point = OVER) -> tuple[Point, ...]:
         """Corners of the convex cutter in the part's own frame. [mm]
 
         Args:
             extent: Finished size of the part.
-            over: How far open ends run past the surface. [mm]
+            over: How far open ends run past the surface along each axis. [mm]
+
+        Raises:
+            OutOfRangeError: The shape has no size, or is not convex.
         """
         local = self.shape.corners(extent=extent, over=over)
         return tuple(self.corner.to_part(point, extent) for point in local)

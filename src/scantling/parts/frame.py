@@ -88,6 +88,9 @@ class Corner:
         return (moved[0], moved[1], moved[2])
 
 
+REFERENCE = Corner()  # where the part's own coordinates start
+
+
 class Way(StrEnum):
     """Directions in the piece, seen from the front."""
 

@@ -32,6 +32,15 @@ class GluedUp:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Round:
+    """Blank turned or bought round; width and thickness are both its diameter."""
+
+
+Blank = Board | GluedUp | Round
+BOARD = Board()
+
+
+@dataclass(frozen=True, kw_only=True)
 class Part:
     """One piece of the work. Sizes are finished sizes at the bench's moisture."""
 
@@ -41,7 +50,7 @@ class Part:
     wood: str  # trade name of the species
     cut_of_wood: str  # "flat", "rift", "quarter"
     placement: Placement
-    blank: Board | GluedUp = Board()
+    blank: Blank = BOARD
     cuts: tuple[Cut, ...] = ()
     horns: tuple[Fraction, Fraction] = (Fraction(0), Fraction(0))  # at reference and far end [mm]
     show: frozenset[Surface] = frozenset()  # surfaces seen in use

@@ -9,7 +9,7 @@ from fractions import Fraction
 from scantling.findings import Place
 from scantling.parts.cut import Cut
 from scantling.parts.frame import Extent, Placement, Surface, Way
-from scantling.parts.part import Board, GluedUp, Part
+from scantling.parts.part import BOARD, Blank, Part
 from scantling.sizes.linear import Linear, exactly, size_of
 from scantling.sizes.model import Dimension, Kind, Relations
 
@@ -27,7 +27,7 @@ class PlannedPart:
     at: tuple[Linear, Linear, Linear] = NOWHERE  # origin: wide, deep, tall [mm]
     cut_of_wood: str = "flat"
     horns: tuple[Linear, Linear] = (exactly(0), exactly(0))
-    blank: Board | GluedUp = Board()
+    blank: Blank = BOARD
     show: frozenset[Surface] = frozenset()
     hardware: bool = False
     moves_with: str = ""

@@ -2,12 +2,15 @@
 
 Coordinates are local: measured from the corner a cut names. Where a shape leaves the part it is
 said to be open there, and its corners are carried past the surface so that no skin is left.
+
+`over` is how far that is, for each axis of the part. [mm] A shape of no size, or one that is not
+convex, has no corners: every `corners` raises OutOfRangeError for it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.errors import OutOfRangeError
@@ -26,10 +29,20 @@ class Span:
     stop: Fraction | None = None
 
     def ends(self, *, full: Fraction, over: Fraction) -> tuple[Fraction, Fraction]:
-        """Coordinates of both ends for a part of that full size. [mm]"""
-        low = -over if self.start is None else self.start
-        high = full + over if self.stop is None else self.stop
-        return low, high
+        """Coordinates of both ends for a part of that full size. [mm]
+
+        Raises:
+            OutOfRangeError: It stops before it starts, within the part.
+        """
+        low = Fraction(0) if self.start is None else self.start
+        high = full if self.stop is None else self.stop
+        if high <= low:
+            msg = f"a cut from {float(low):g} mm to {float(high):g} mm has no size"
+            raise OutOfRangeError(msg)
+        return (
+            -over if self.start is None else low,
+            full + over if self.stop is None else high,
+        )
 
     def moved(self, by: Fraction) -> Span:
         """The same span further along; an open end stays open."""
@@ -60,9 +73,9 @@ class Box:
         """Along, across, into."""
         return (self.along, self.across, self.into)
 
-    def corners(self, *, extent: Extent, over: Fraction) -> tuple[Point, ...]:
+    def corners(self, *, extent: Extent, over: Point) -> tuple[Point, ...]:
         """Eight corners in local coordinates. [mm]"""
-        ends = [s.ends(full=extent[a], over=over) for a, s in enumerate(self.spans)]
+        ends = [s.ends(full=extent[a], over=over[a]) for a, s in enumerate(self.spans)]
         return tuple((x, y, z) for x in ends[0] for y in ends[1] for z in ends[2])
 
     def moved(self, by: Point) -> Box:
@@ -87,10 +100,10 @@ class Profile:
     open_sides: frozenset[int] = frozenset()
     span: Span = THROUGH
 
-    def corners(self, *, extent: Extent, over: Fraction) -> tuple[Point, ...]:
+    def corners(self, *, extent: Extent, over: Point) -> tuple[Point, ...]:
         """Corners in local coordinates, one end after the other. [mm]"""
-        low, high = self.span.ends(full=extent[self.axis], over=over)
-        outline = pushed_out(self.points, self.open_sides, over=over)
+        low, high = self.span.ends(full=extent[self.axis], over=over[self.axis])
+        outline = pushed_out(self.points, self.open_sides, over=_flat(over, self.axis))
         return tuple(_lifted(flat, self.axis, at) for at in (low, high) for flat in outline)
 
     def moved(self, by: Point) -> Profile:
@@ -120,23 +133,36 @@ class Taper:
     open_start: bool = False
     open_stop: bool = False
 
-    def corners(self, *, extent: Extent, over: Fraction) -> tuple[Point, ...]:
+    def corners(self, *, extent: Extent, over: Point) -> tuple[Point, ...]:
         """Corners in local coordinates, first profile before last. [mm]"""
         del extent  # both ends are given
-        first = pushed_out(self.first, self.open_sides, over=over)
-        last = pushed_out(self.last, self.open_sides, over=over)
-        reach = over / (self.stop - self.start)
-        ends = (
-            (self.start, first, last, reach if self.open_start else Fraction(0), -over),
-            (self.stop, last, first, reach if self.open_stop else Fraction(0), over),
+        self._check()
+        flat = _flat(over, self.axis)
+        first = pushed_out(self.first, self.open_sides, over=flat)
+        last = pushed_out(self.last, self.open_sides, over=flat)
+        more = over[self.axis]
+        before = more if self.open_start else Fraction(0)
+        behind = more if self.open_stop else Fraction(0)
+        full = self.stop - self.start
+        near = _carried_on(last, first, share=before / full)
+        far = _carried_on(first, last, share=behind / full)
+        return (
+            *(_lifted(flat, self.axis, self.start - before) for flat in near),
+            *(_lifted(flat, self.axis, self.stop + behind) for flat in far),
         )
-        found: list[Point] = []
-        for at, near, far, share, step in ends:
-            place = at + (step if share else 0)
-            for (a, b), (c, d) in zip(near, far, strict=True):
-                flat = (a + (a - c) * share, b + (b - d) * share)
-                found.append(_lifted(flat, self.axis, place))
-        return tuple(found)
+
+    def _check(self) -> None:
+        if self.stop <= self.start:
+            msg = f"a taper from {float(self.start):g} mm to {float(self.stop):g} mm has no size"
+            raise OutOfRangeError(msg)
+        if len(self.first) != len(self.last):
+            msg = f"a taper runs from {len(self.first)} points to {len(self.last)}"
+            raise OutOfRangeError(msg)
+        for i, (one, two) in enumerate(zip(_sides(self.first), _sides(self.last), strict=True)):
+            same_way = one[0] * two[0] + one[1] * two[1] > 0
+            if one[0] * two[1] != one[1] * two[0] or not same_way:
+                msg = f"side {i} of a taper is not parallel to its other end"
+                raise OutOfRangeError(msg)
 
     def moved(self, by: Point) -> Taper:
         """The same taper further in."""
@@ -157,22 +183,22 @@ class Taper:
 class Bore:
     """A round hole along one axis, as a polygon of BORE_SIDES drawn round the circle.
 
-    The polygon is 0.57 % larger in area than the circle. A pin is drawn inside its circle with
-    the same number of sides, so that a pin in a hole of its own size touches and never overlaps.
+    The polygon is 0.58 % larger in area than the circle. A round part is drawn inside its circle
+    with as many sides, so that a pin in a hole of its own size touches and never overlaps.
     """
 
     axis: int
     centre: Flat  # in the two other axes, in their order
     radius: Fraction
     span: Span
-    inside: bool = field(default=False)  # a pin: polygon inside the circle
 
-    def corners(self, *, extent: Extent, over: Fraction) -> tuple[Point, ...]:
+    def corners(self, *, extent: Extent, over: Point) -> tuple[Point, ...]:
         """Corners in local coordinates, one end after the other. [mm]"""
-        low, high = self.span.ends(full=extent[self.axis], over=over)
-        ring = INSIDE_CIRCLE if self.inside else ROUND_CIRCLE
-        p, q = self.centre
-        flats = tuple((p + self.radius * u, q + self.radius * v) for u, v in ring)
+        low, high = self.span.ends(full=extent[self.axis], over=over[self.axis])
+        if self.radius <= 0:
+            msg = f"a hole of radius {float(self.radius):g} mm has no size"
+            raise OutOfRangeError(msg)
+        flats = around(ROUND_CIRCLE, centre=self.centre, radius=self.radius)
         return tuple(_lifted(flat, self.axis, at) for at in (low, high) for flat in flats)
 
     def moved(self, by: Point) -> Bore:
@@ -183,7 +209,6 @@ class Bore:
             centre=(self.centre[0] + by[u], self.centre[1] + by[v]),
             radius=self.radius,
             span=self.span.moved(by[self.axis]),
-            inside=self.inside,
         )
 
 
@@ -191,37 +216,89 @@ Shape = Box | Profile | Taper | Bore
 
 
 def pushed_out(
-    points: Sequence[Flat], open_sides: frozenset[int], *, over: Fraction
+    points: Sequence[Flat], open_sides: frozenset[int], *, over: Flat
 ) -> tuple[Flat, ...]:
     """Outline with its open sides moved out by `over`; the other sides run on in their own line.
 
+    Where two sides would meet before that, as at a narrow mouth, the side between them is moved
+    out less: by the first of 1/2, 1/4, 1/8 ... of `over` that leaves it a side.
+
+    Args:
+        points: A convex outline, once round.
+        open_sides: Sides square to one of the two axes that lie in a surface of the part.
+        over: How far to move along the first and the second axis. [mm]
+
     Raises:
-        OutOfRangeError: Fewer than three points, or not convex.
+        OutOfRangeError: Not convex, or an open side is not square to an axis.
     """
-    if not open_sides:
-        _turn(points)
-        return tuple(points)
-    turn = _turn(points)
-    lines = []
-    for i, p in enumerate(points):
-        q = points[(i + 1) % len(points)]
-        normal = ((q[1] - p[1]) * turn, (p[0] - q[0]) * turn)  # outward
-        distance = normal[0] * p[0] + normal[1] * p[1]
-        if i in open_sides:
-            distance += over * (abs(normal[0]) + abs(normal[1]))  # one of them is 0
-        lines.append((normal, distance))
-    return tuple(_crossing(lines[i - 1], lines[i]) for i in range(len(points)))
-
-
-def _turn(points: Sequence[Flat]) -> int:
-    turns = set()
-    for i in range(len(points)):
-        (a, b), (c, d), (e, f) = (points[(i + k) % len(points)] for k in range(3))
-        turns.add((c - a) * (f - d) - (d - b) * (e - c) > 0)
-    if len(points) < 3 or len(turns) != 1:
+    turn = turn_of(points)
+    if turn == 0:
         msg = f"profile of {len(points)} points is not convex"
         raise OutOfRangeError(msg)
-    return 1 if turns.pop() else -1
+    if not open_sides:
+        return tuple(points)
+    lines = [_line(p, side, turn) for p, side in zip(points, _sides(points), strict=True)]
+    for i in open_sides:
+        if 0 not in lines[i][0]:
+            msg = f"open side {i} of a profile is not square to the part"
+            raise OutOfRangeError(msg)
+    found = _moved_out(lines, open_sides, over=over)
+    while turn_of(found) != turn:
+        over = (over[0] / 2, over[1] / 2)
+        found = _moved_out(lines, open_sides, over=over)
+    return found
+
+
+def turn_of(points: Sequence[Flat]) -> int:
+    """1 if a convex outline turns from first to second axis, -1 if back, 0 if not convex."""
+    turns = {
+        _turn(p, side, other)
+        for i, (p, side) in enumerate(zip(points, _sides(points), strict=True))
+        for k, other in enumerate(points)
+        if k not in {i, (i + 1) % len(points)}
+    }
+    return turns.pop() if len(turns) == 1 else 0
+
+
+def around(ring: Sequence[Flat], *, centre: Flat, radius: Fraction) -> tuple[Flat, ...]:
+    """A ring of the unit circle, enlarged and moved to its place. [mm]"""
+    return tuple((centre[0] + radius * u, centre[1] + radius * v) for u, v in ring)
+
+
+def _turn(point: Flat, side: Flat, other: Flat) -> int:
+    across = side[0] * (other[1] - point[1]) - side[1] * (other[0] - point[0])
+    return (across > 0) - (across < 0)
+
+
+def _sides(points: Sequence[Flat]) -> list[Flat]:
+    ring = [*points[1:], *points[:1]]
+    return [(c - a, d - b) for (a, b), (c, d) in zip(points, ring, strict=True)]
+
+
+def _line(point: Flat, side: Flat, turn: int) -> tuple[Flat, Fraction]:
+    normal = (side[1] * turn, -side[0] * turn)  # outward
+    return normal, normal[0] * point[0] + normal[1] * point[1]
+
+
+def _moved_out(
+    lines: Sequence[tuple[Flat, Fraction]], open_sides: frozenset[int], *, over: Flat
+) -> tuple[Flat, ...]:
+    moved = [
+        # one of the two is 0, so no root is needed
+        (n, d + (over[0] * abs(n[0]) + over[1] * abs(n[1]) if i in open_sides else 0))
+        for i, (n, d) in enumerate(lines)
+    ]
+    return tuple(_crossing(moved[i - 1], moved[i]) for i in range(len(moved)))
+
+
+def _carried_on(
+    start: Sequence[Flat], stop: Sequence[Flat], *, share: Fraction
+) -> tuple[Flat, ...]:
+    """The outline beyond `stop`, on the straight lines from `start` through it."""
+    return tuple(
+        (c + (c - a) * share, d + (d - b) * share)
+        for (a, b), (c, d) in zip(start, stop, strict=True)
+    )
 
 
 def _crossing(one: tuple[Flat, Fraction], two: tuple[Flat, Fraction]) -> Flat:
@@ -229,6 +306,11 @@ def _crossing(one: tuple[Flat, Fraction], two: tuple[Flat, Fraction]) -> Flat:
     (c, d), f = two
     det = a * d - b * c
     return ((e * d - b * f) / det, (a * f - e * c) / det)
+
+
+def _flat(point: Point, axis: int) -> Flat:
+    u, v = others(axis)
+    return (point[u], point[v])
 
 
 def _lifted(flat: Flat, axis: int, at: Fraction) -> Point:
