@@ -53,7 +53,7 @@ class House:
 
     def broken(self, contract: str) -> str:
         """What the check says of one contract; empty if it is kept."""
-        words = [LINT, "--no-cache", "--no-logo", "--contract", contract]
+        words = [str(LINT), "--no-cache", "--no-logo", "--contract", contract]
         told = {"PATH": "/usr/bin", "PYTHONPATH": str(self.package.parent)}
         ran = subprocess.run(
             words, cwd=self.root, env=told, capture_output=True, text=True, check=False

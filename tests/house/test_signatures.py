@@ -18,11 +18,11 @@ def swappable(text: str) -> list[str]:
 
 
 def loose(text: str) -> list[str]:
-    """Dataclasses that can be changed, or that take two or more plain numbers by position."""
+    """Public dataclasses that can be changed, or take two or more plain numbers by position."""
     found = []
     for node in ast.walk(ast.parse(text)):
         line = is_dataclass(node) if isinstance(node, ast.ClassDef) else None
-        if line is None or not isinstance(node, ast.ClassDef):
+        if line is None or not isinstance(node, ast.ClassDef) or node.name.startswith("_"):
             continue
         words = ast.unparse(line)
         numbers = sum(_is_number(f.annotation) for f in fields(node))
@@ -60,6 +60,9 @@ def test_changeable_data_is_noticed() -> None:
     planted = """
 @dataclass
 class Plain:
+    name: str
+@dataclass
+class _OwnNotes:
     name: str
 @dataclass(frozen=True)
 class Two:

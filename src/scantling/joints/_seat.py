@@ -8,8 +8,8 @@ from fractions import Fraction
 from typing import Any
 
 from scantling.findings import Place
-from scantling.parts import Corner, Cut, Made, Part, Point, Shape, Way
-from scantling.sizes.linear import Linear, exactly
+from scantling.parts import REFERENCES, Corner, Cut, Made, Part, Point, Shape, Way
+from scantling.sizes.linear import ZERO, Linear
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -31,10 +31,10 @@ class Seat:
     """Where a joint sits on one part: the corner it counts from and how far in it starts."""
 
     part: str
-    corner: Corner = Corner()
-    along: Linear = exactly(0)
-    across: Linear = exactly(0)
-    into: Linear = exactly(0)
+    corner: Corner = REFERENCES
+    along: Linear = ZERO
+    across: Linear = ZERO
+    into: Linear = ZERO
 
     def origin(self, sizes: Mapping[str, Fraction]) -> Point:
         """The joint's own origin, counted from the corner. [mm]"""

@@ -62,6 +62,9 @@ class Linear:
         return self * (Fraction(1) / divisor)
 
 
+ZERO = Linear()
+
+
 def size_of(name: str) -> Linear:
     """The dimension of that name, as a sum of one term."""
     return Linear(((name, Fraction(1)),))
