@@ -1,0 +1,117 @@
+"""Solids of parts: finished, or as cut with horns still on."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Sequence
+from fractions import Fraction
+
+from scantling.errors import OutOfRangeError
+from scantling.parts.cut import EVEN, OVER, Cut, Made
+from scantling.parts.frame import ALONG, Extent, Placement, Point
+from scantling.parts.part import Part, Round
+from scantling.parts.shape import INSIDE_CIRCLE, Bore, around
+from scantling.solids.kernel import Placed, Solid, cut
+from scantling.solids.pattern import Convex, Pattern, Turn
+from scantling.solids.store import Store
+
+NO_HORNS = (Fraction(0), Fraction(0))
+
+
+def finished(part: Part, *, store: Store) -> Solid:
+    """The part with all its cuts made and no horns, in its own frame."""
+    key = ("finished", part.extent, part.cuts, isinstance(part.blank, Round))
+    return _kept(key, part, part.cuts, horns=NO_HORNS, store=store)
+
+
+def as_cut(part: Part, *, store: Store) -> Solid:
+    """The part as it goes to glue-up: horns on, cuts made after glue not yet made."""
+    cuts = tuple(c for c in part.cuts if c.made is Made.BEFORE_GLUE)
+    key = ("as cut", part.extent, cuts, part.horns, isinstance(part.blank, Round))
+    return _kept(key, part, cuts, horns=part.horns, store=store)
+
+
+def placed(part: Part, solid: Solid) -> Placed:
+    """A solid of the part where the part stands in the piece."""
+    return Placed(name=part.name, solid=solid, turn=turn(part.placement))
+
+
+def turn(placement: Placement) -> Turn:
+    """The placement in terms of the kernel."""
+    along, across, into = placement.ways
+    return Turn(
+        axes=(along.axis, across.axis, into.axis),
+        signs=(along.sign, across.sign, into.sign),
+        at=placement.at,
+    )
+
+
+def is_sound(cut: Cut, *, extent: Extent) -> bool:
+    """Whether a cut has a shape at all: it has size, and is convex."""
+    try:
+        cut.corners(extent=extent)
+    except OutOfRangeError:
+        return False
+    return True
+
+
+def claim(cut: Cut, *, extent: Extent) -> Convex:
+    """The wood a cut takes, ending where it leaves the part.
+
+    Raises:
+        OutOfRangeError: The cut is not sound.
+    """
+    return Convex(corners=cut.corners(extent=extent, over=EVEN))
+
+
+def block(part: Part, *, horns: tuple[Fraction, Fraction] = NO_HORNS) -> Convex:
+    """The blank planed to size. [mm]
+
+    Raises:
+        OutOfRangeError: A round blank whose width is not its thickness.
+    """
+    extent = part.extent
+    ends = (-horns[0], extent.length + horns[1])
+    if not isinstance(part.blank, Round):
+        section: tuple[tuple[Fraction, Fraction], ...] = tuple(
+            (y, z) for y in (Fraction(0), extent.width) for z in (Fraction(0), extent.thickness)
+        )
+        return Convex(corners=_prism(ends, section))
+    if extent.width != extent.thickness:
+        msg = f"{part.name} is round but {float(extent.width):g} by {float(extent.thickness):g} mm"
+        raise OutOfRangeError(msg)
+    radius = extent.width / 2
+    section = around(INSIDE_CIRCLE, centre=(radius, radius), radius=radius)
+    return Convex(corners=_prism(ends, section), round_about=ALONG)
+
+
+def _prism(
+    ends: tuple[Fraction, Fraction], section: Sequence[tuple[Fraction, Fraction]]
+) -> tuple[Point, ...]:
+    return tuple((x, y, z) for x in ends for y, z in section)
+
+
+def _kept(
+    key: Hashable,
+    part: Part,
+    cuts: tuple[Cut, ...],
+    *,
+    horns: tuple[Fraction, Fraction],
+    store: Store,
+) -> Solid:
+    return store.kept(key, lambda: cut(_pattern(part, cuts, horns)))
+
+
+def _pattern(part: Part, cuts: tuple[Cut, ...], horns: tuple[Fraction, Fraction]) -> Pattern:
+    # an unsound cut takes nothing here; a proof of its own reports it
+    over = (OVER[0] + max(horns), OVER[1], OVER[2])
+    return Pattern(
+        block=block(part, horns=horns),
+        away=tuple(
+            Convex(
+                corners=c.corners(extent=part.extent, over=over),
+                round_about=c.shape.axis if isinstance(c.shape, Bore) else None,
+            )
+            for c in cuts
+            if is_sound(c, extent=part.extent)
+        ),
+    )

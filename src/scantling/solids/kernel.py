@@ -1,0 +1,131 @@
+"""The only door to the geometry kernel: solids cut from patterns, turned, met and measured.
+
+The kernel computes in floating point. Each exact coordinate is converted once, so the error of
+a volume stays near 1e-15 of it. Nothing is computed before it is asked for; what is asked for
+here is always computed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from manifold3d import Error, Manifold, OpType
+
+from scantling.errors import InternalError
+from scantling.solids.pattern import Bounds, Convex, Pattern, Turn, bounds
+
+NOISE = 1e-6  # [mm3] a hundred times above what exact contact leaves in floating point
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Solid:
+    """A closed body of wood or metal. Two of them are the same only if they are one object."""
+
+    body: Manifold  # no other room looks at it
+    made_by: tuple[int, ...] = ()  # the kernel's mark for the block and each piece taken away
+    round_about: tuple[int | None, ...] = ()  # beside it: axis of a round surface
+    extent: Bounds  # of the block [mm]
+
+    @property
+    def volume(self) -> float:
+        """Of the wood that is left. [mm3]"""
+        return float(self.body.volume())
+
+    @property
+    def area(self) -> float:
+        """Of its whole surface. [mm2]"""
+        return float(self.body.surface_area())
+
+    @property
+    def pieces(self) -> int:
+        """Into how many pieces it falls; 0 if nothing is left."""
+        return len(self.body.decompose()) if self.body.num_tri() else 0
+
+    @property
+    def box(self) -> tuple[tuple[float, float, float], tuple[float, float, float]]:
+        """Lowest and highest coordinates of what is left. [mm]"""
+        a, b, c, d, e, f = self.body.bounding_box()
+        return (a, b, c), (d, e, f)
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Placed:
+    """A solid where it stands."""
+
+    name: str
+    solid: Solid
+    turn: Turn
+
+
+def cut(pattern: Pattern) -> Solid:
+    """The block less everything taken away.
+
+    Raises:
+        InternalError: Flat corners, or the kernel refused.
+    """
+    block, *away = hulls = [_hull(piece) for piece in (pattern.block, *pattern.away)]
+    body = Manifold.batch_boolean([block, *away], OpType.Subtract) if away else block
+    if body.status() != Error.NoError:
+        msg = f"the geometry kernel gave up: {body.status()}"
+        raise InternalError(msg)
+    return Solid(
+        body=body,
+        made_by=tuple(hull.original_id() for hull in hulls),
+        round_about=tuple(piece.round_about for piece in (pattern.block, *pattern.away)),
+        extent=bounds(pattern.block.corners),
+    )
+
+
+def standing(solid: Solid, turn: Turn) -> Solid:
+    """The solid where it stands in the room; a mirrored one has its surface outside again."""
+    return Solid(
+        body=_moved(solid.body, turn),
+        made_by=solid.made_by,
+        round_about=tuple(None if a is None else turn.axes[a] for a in solid.round_about),
+        extent=bounds((turn.of(solid.extent.low), turn.of(solid.extent.high))),
+    )
+
+
+def shared(one: Solid, other: Solid, *, turn: Turn) -> tuple[float, float]:
+    """Volume that two solids both claim, and the surface round it. [mm3, mm2]
+
+    Args:
+        one: Stands in its own coordinates.
+        other: The second.
+        turn: How the second stands in the coordinates of the first.
+    """
+    both = one.body ^ _moved(other.body, turn)
+    return float(both.volume()), float(both.surface_area())
+
+
+def shared_by_convex(solid: Solid, points: Sequence[Sequence[float]]) -> float:
+    """Volume of the solid within the convex hull of the points. [mm3]"""
+    return float((solid.body ^ _hull_of(points)).volume())
+
+
+def shared_by_hulls(one: Convex, other: Convex, *, within: Convex) -> float:
+    """Volume common to three convex bodies. [mm3]"""
+    bodies = [_hull(one), _hull(other), _hull(within)]
+    return float(Manifold.batch_boolean(bodies, OpType.Intersect).volume())
+
+
+def _hull(piece: Convex) -> Manifold:
+    return _hull_of([[float(x) for x in point] for point in piece.corners])
+
+
+def _hull_of(points: Sequence[Sequence[float]]) -> Manifold:
+    hull = Manifold.hull_points(np.array(points, dtype=np.float64))
+    if not hull.num_tri():
+        msg = f"{len(points)} corners span no solid"
+        raise InternalError(msg)
+    return hull
+
+
+def _moved(body: Manifold, turn: Turn) -> Manifold:
+    rows = np.zeros((3, 4))
+    for axis, (to, sign) in enumerate(zip(turn.axes, turn.signs, strict=True)):
+        rows[to, axis] = sign
+    rows[:, 3] = [float(x) for x in turn.at]
+    return body.transform(rows)
