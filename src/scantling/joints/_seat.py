@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from scantling.findings import Place
-from scantling.parts import REFERENCES, Corner, Cut, Made, Part, Point, Shape, Way
+from scantling.parts import REFERENCE, Corner, Cut, Made, Part, Point, Shape, Way
 from scantling.sizes.linear import ZERO, Linear
 
 
@@ -31,7 +31,7 @@ class Seat:
     """Where a joint sits on one part: the corner it counts from and how far in it starts."""
 
     part: str
-    corner: Corner = REFERENCES
+    corner: Corner = REFERENCE
     along: Linear = ZERO
     across: Linear = ZERO
     into: Linear = ZERO

@@ -91,9 +91,6 @@ class Corner:
 REFERENCE = Corner()  # where the part's own coordinates start
 
 
-REFERENCES = Corner()  # reference end, face edge, face side
-
-
 class Way(StrEnum):
     """Directions in the piece, seen from the front."""
 

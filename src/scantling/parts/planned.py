@@ -10,10 +10,10 @@ from scantling.findings import Place
 from scantling.parts.cut import Cut
 from scantling.parts.frame import Extent, Placement, Surface, Way
 from scantling.parts.part import BOARD, Blank, Part
-from scantling.sizes.linear import Linear, exactly, size_of
+from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Dimension, Kind, Relations
 
-NOWHERE = (exactly(0), exactly(0), exactly(0))
+NOWHERE = (ZERO, ZERO, ZERO)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -26,7 +26,7 @@ class PlannedPart:
     ways: tuple[Way, Way, Way]  # of length, width, thickness
     at: tuple[Linear, Linear, Linear] = NOWHERE  # origin: wide, deep, tall [mm]
     cut_of_wood: str = "flat"
-    horns: tuple[Linear, Linear] = (exactly(0), exactly(0))
+    horns: tuple[Linear, Linear] = (ZERO, ZERO)
     blank: Blank = BOARD
     show: frozenset[Surface] = frozenset()
     hardware: bool = False

@@ -26,7 +26,7 @@ class Kind(StrEnum):
 
 @dataclass(frozen=True, kw_only=True)
 class Dimension:
-    """A named size. `stage` orders the making: where one size must leave the tape, the latest does."""
+    """A named size. `stage` orders the making: the latest leaves the tape first."""
 
     name: str  # "left side.length"
     kind: Kind
