@@ -23,7 +23,7 @@ def plain_name(text: str) -> str:
 
 
 def nearest(word: str, names: Iterable[str]) -> str | None:
-    """The name a maker most likely meant, or None when no name is close.
+    """The name a maker most likely meant, or None when none or several are close.
 
     Args:
         word: What he wrote.
@@ -33,11 +33,14 @@ def nearest(word: str, names: Iterable[str]) -> str | None:
     wanted = plain_name(word)
     if not wanted or len(wanted) > LONGEST_NAME:
         return None
-    if close := difflib.get_close_matches(wanted, known, n=1):
-        return known[close[0]]
-    # "dovetail" is far from "sliding dovetail" by letters, yet a part of it.
-    holding = [name for plain, name in known.items() if f" {wanted} " in f" {plain} "]
-    return holding[0] if len(holding) == 1 else None
+    if wanted in known:
+        return known[wanted]
+    # "pins" is far from "shelf pins" by letters; "dovetail" is in several names, and any of
+    # them would be a guess.
+    if holding := [name for plain, name in known.items() if f" {wanted} " in f" {plain} "]:
+        return holding[0] if len(holding) == 1 else None
+    close = difflib.get_close_matches(wanted, known, n=1)
+    return known[close[0]] if close else None
 
 
 class Roster(Mapping[str, type]):
@@ -99,7 +102,7 @@ def members(package: ModuleType, *, base: type) -> Mapping[str, type]:
         if other != module.__name__:
             raise InternalError(f"{module.__name__} and {other} both answer to {title!r}")
         found[title] = member
-    return Roster(package.__name__.rpartition(".")[2].removesuffix("s"), found)
+    return Roster(base.__name__.lower(), found)
 
 
 def _only_member(module: ModuleType, base: type) -> type:
