@@ -1,16 +1,11 @@
 """News fragments: one file per change a maker can see."""
 
-import importlib.util
 from pathlib import Path
 
 import pytest
 from tests.house.tree import ROOT
 
-_spec = importlib.util.spec_from_file_location("changelog", ROOT / "tools" / "changelog.py")
-assert _spec is not None
-assert _spec.loader is not None
-changelog = importlib.util.module_from_spec(_spec)
-_spec.loader.exec_module(changelog)
+import changelog
 
 
 def test_every_fragment_has_a_kind_and_one_sentence_at_least() -> None:

@@ -1,16 +1,11 @@
 """A page that was not built from its sources is noticed without building it."""
 
-import importlib.util
 from pathlib import Path
 
 import pytest
 from tests.house.tree import ROOT
 
-_spec = importlib.util.spec_from_file_location("page_digest", ROOT / "tools" / "page_digest.py")
-assert _spec is not None
-assert _spec.loader is not None
-page_digest = importlib.util.module_from_spec(_spec)
-_spec.loader.exec_module(page_digest)
+import page_digest
 
 
 @pytest.fixture

@@ -1,8 +1,18 @@
 """Two numbers in a row can be swapped unseen, and data that changes can change behind you."""
 
 import ast
+from collections.abc import Iterator
+from pathlib import Path
 
-from tests.house.tree import arguments, fields, is_dataclass, modules, public_functions, speaks_of
+from tests.house.tree import (
+    SOURCE,
+    arguments,
+    fields,
+    is_dataclass,
+    modules,
+    public_functions,
+    speaks_of,
+)
 
 NUMBER = ("int", "float", "Fraction")
 
@@ -18,17 +28,39 @@ def swappable(text: str) -> list[str]:
 
 
 def loose(text: str) -> list[str]:
-    """Public dataclasses that can be changed, or take two or more plain numbers by position."""
-    found = []
+    """Public dataclasses that take two or more plain numbers by position."""
+    return [
+        name
+        for name, node, line in _dataclasses(text)
+        if sum(_is_number(f.annotation) for f in fields(node)) > 1 and "kw_only=True" not in line
+    ]
+
+
+def changeable(text: str) -> list[str]:
+    """Public dataclasses that are not frozen."""
+    return [name for name, _, line in _dataclasses(text) if "frozen=True" not in line]
+
+
+def lent(text: str, names: set[str]) -> set[str]:
+    """Those of the names that the module imports."""
+    froms = (n for n in ast.walk(ast.parse(text)) if isinstance(n, ast.ImportFrom))
+    return {f"{n.module}.{alias.name}" for n in froms for alias in n.names} & names
+
+
+def _dataclasses(text: str) -> Iterator[tuple[str, ast.ClassDef, str]]:
     for node in ast.walk(ast.parse(text)):
-        line = is_dataclass(node) if isinstance(node, ast.ClassDef) else None
-        if line is None or not isinstance(node, ast.ClassDef) or node.name.startswith("_"):
-            continue
-        words = ast.unparse(line)
-        numbers = sum(_is_number(f.annotation) for f in fields(node))
-        if "frozen=True" not in words or (numbers > 1 and "kw_only=True" not in words):
-            found.append(node.name)
-    return found
+        if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
+            line = is_dataclass(node)
+            if line is not None:
+                yield node.name, node, ast.unparse(line)
+
+
+def _room(module: Path) -> str:
+    return module.relative_to(SOURCE).with_suffix("").parts[0]
+
+
+def _dotted(module: Path) -> str:
+    return ".".join(module.relative_to(SOURCE.parent).with_suffix("").parts)
 
 
 def _is_number(annotation: ast.expr | None) -> bool:
@@ -40,9 +72,16 @@ def test_two_numbers_are_passed_by_name() -> None:
     assert {m: names for m, names in found.items() if names} == {}
 
 
-def test_data_between_rooms_is_frozen_and_its_numbers_are_named() -> None:
+def test_the_numbers_of_a_dataclass_are_passed_by_name() -> None:
     found = {str(m): loose(m.read_text()) for m in modules()}
     assert {m: names for m, names in found.items() if names} == {}
+
+
+def test_data_that_can_be_changed_stays_in_its_room() -> None:
+    owned = {(_room(m), f"{_dotted(m)}.{n}") for m in modules() for n in changeable(m.read_text())}
+    for module in modules():
+        foreign = {name for room, name in owned if room != _room(module)}
+        assert lent(module.read_text(), foreign) == set(), module
 
 
 def test_numbers_by_position_are_noticed() -> None:
@@ -56,8 +95,7 @@ class Board:
     assert swappable(planted) == ["two", "Board.cut"]
 
 
-def test_changeable_data_is_noticed() -> None:
-    planted = """
+DATA = """
 @dataclass
 class Plain:
     name: str
@@ -77,4 +115,14 @@ class Named:
     length: Fraction
     width: Fraction
 """
-    assert loose(planted) == ["Plain", "Two"]
+
+
+def test_swappable_and_changeable_data_is_noticed() -> None:
+    assert loose(DATA) == ["Two"]
+    assert changeable(DATA) == ["Plain"]
+
+
+def test_changeable_data_in_a_foreign_room_is_noticed() -> None:
+    planted = "from scantling.sizes.shape import Plain, Named\n"
+    assert lent(planted, {"scantling.sizes.shape.Plain"}) == {"scantling.sizes.shape.Plain"}
+    assert lent(planted, {"scantling.sizes.other.Plain"}) == set()

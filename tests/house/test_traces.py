@@ -3,7 +3,7 @@
 import re
 from pathlib import Path
 
-from tests.house.tree import ROOT, tracked
+from tests.house.tree import ROOT, texts
 
 # Home, work and temporary folders of whoever wrote it.
 FOLDERS = re.compile(r"(?<![\w.:/}])/(?:root|home|work|Users|tmp)/[\w.]|[A-Z]:\\\\?Users")
@@ -22,7 +22,7 @@ def _spared(file: Path) -> bool:
 
 
 def test_no_file_names_a_machine_or_a_download_host() -> None:
-    files = {f: f.read_text(errors="replace") for f in tracked() if not _spared(f)}
+    files = {f: f.read_text(errors="replace") for f in texts() if not _spared(f)}
     found = {str(f.relative_to(ROOT)): traces(text) for f, text in files.items()}
     assert {f: said for f, said in found.items() if said} == {}
 

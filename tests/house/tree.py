@@ -18,13 +18,16 @@ class Callee(NamedTuple):
 
 
 def tracked() -> list[Path]:
-    """Every text file that is, or is about to be, part of the repository."""
+    """Every file that is, or is about to be, part of the repository."""
     words = ["git", "ls-files", "-z", "--cached", "--others", "--exclude-standard"]
     listed = subprocess.run(words, cwd=ROOT, capture_output=True, check=True).stdout
     files = {ROOT / name for name in listed.decode().split("\0") if name}
-    return sorted(
-        file for file in files if file.is_file() and b"\0" not in file.read_bytes()[:8000]
-    )
+    return sorted(file for file in files if file.is_file())
+
+
+def texts() -> list[Path]:
+    """Those of them that can be read."""
+    return [file for file in tracked() if b"\0" not in file.read_bytes()[:8000]]
 
 
 def modules() -> list[Path]:
