@@ -31,16 +31,16 @@ def digest(frontend: Path) -> str:
     return total.hexdigest()
 
 
-def fault(root: Path) -> str | None:
-    """One sentence if the page under `root` was not built from its sources, else None."""
+def fault(root: Path) -> str:
+    """One sentence if the page under `root` was not built from its sources, else nothing."""
     frontend, kept = root / "frontend", root / "src/scantling/web/page/digest.txt"
     if not frontend.is_dir():
-        return None
+        return ""
     if not kept.is_file():
         return f"{kept.relative_to(root)} is missing: build the page with `make page`"
     if kept.read_text().strip() != digest(frontend):
         return "frontend/ has changed since the page was built: build it with `make page`"
-    return None
+    return ""
 
 
 def main() -> int:

@@ -20,17 +20,17 @@ def clone(tmp_path: Path) -> Path:
 
 def test_the_page_was_built_from_its_sources() -> None:
     assert (ROOT / "frontend").is_dir()
-    assert page_digest.fault(ROOT) is None
+    assert page_digest.fault(ROOT) == ""
 
 
 def test_a_page_built_from_its_sources_passes(clone: Path) -> None:
-    assert page_digest.fault(clone) is None
+    assert page_digest.fault(clone) == ""
 
 
 def test_what_a_package_manager_put_there_does_not_count(clone: Path) -> None:
     (clone / "frontend" / "node_modules" / "left").mkdir(parents=True)
     (clone / "frontend" / "node_modules" / "left" / "pad.js").write_text("x")
-    assert page_digest.fault(clone) is None
+    assert page_digest.fault(clone) == ""
 
 
 def test_a_changed_source_is_noticed(clone: Path) -> None:
