@@ -47,4 +47,6 @@ class Cut:
             OutOfRangeError: The shape has no size, or is not convex.
         """
         local = self.shape.corners(extent=extent, over=over)
+        if self.corner == REFERENCE:
+            return local
         return tuple(self.corner.to_part(point, extent) for point in local)

@@ -32,12 +32,15 @@ class Surface(StrEnum):
     @property
     def axis(self) -> int:
         """ALONG for ends, ACROSS for edges, INTO for faces."""
-        return list(Surface).index(self) // 2
+        return _PLACE[self] // 2
 
     @property
     def is_reference(self) -> bool:
         """Whether coordinates start here."""
-        return list(Surface).index(self) % 2 == 0
+        return _PLACE[self] % 2 == 0
+
+
+_PLACE = {found: place for place, found in enumerate(Surface)}  # asked for every corner of a cut
 
 
 def surface(*, axis: int, far: bool) -> Surface:
@@ -81,11 +84,12 @@ class Corner:
 
     def to_part(self, point: Point, extent: Extent) -> Point:
         """Local coordinates as coordinates of the part's own frame, and back. [mm]"""
-        moved = [
-            point[a] if self.surface(a).is_reference else extent[a] - point[a]
-            for a in (ALONG, ACROSS, INTO)
-        ]
-        return (moved[0], moved[1], moved[2])
+        x, y, z = point
+        return (
+            x if self.end.is_reference else extent.length - x,
+            y if self.edge.is_reference else extent.width - y,
+            z if self.face.is_reference else extent.thickness - z,
+        )
 
 
 REFERENCE = Corner()  # where the part's own coordinates start
@@ -104,17 +108,20 @@ class Way(StrEnum):
     @property
     def axis(self) -> int:
         """WIDE, DEEP or TALL."""
-        return list(Way).index(self) // 2
+        return _WAY_PLACE[self] // 2
 
     @property
     def sign(self) -> int:
         """+1 for right, back and up."""
-        return 1 if list(Way).index(self) % 2 == 0 else -1
+        return 1 if _WAY_PLACE[self] % 2 == 0 else -1
 
     @property
     def opposite(self) -> Way:
         """The other way."""
-        return list(Way)[list(Way).index(self) ^ 1]
+        return list(Way)[_WAY_PLACE[self] ^ 1]
+
+
+_WAY_PLACE = {found: place for place, found in enumerate(Way)}
 
 
 @dataclass(frozen=True, kw_only=True)

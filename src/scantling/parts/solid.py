@@ -47,11 +47,7 @@ def turn(placement: Placement) -> Turn:
 
 def is_sound(cut: Cut, *, extent: Extent) -> bool:
     """Whether a cut has a shape at all: it has size, and is convex."""
-    try:
-        cut.corners(extent=extent)
-    except OutOfRangeError:
-        return False
-    return True
+    return _cutter(cut, extent=extent, over=EVEN) is not None
 
 
 def claim(cut: Cut, *, extent: Extent) -> Convex:
@@ -102,16 +98,16 @@ def _kept(
 
 
 def _pattern(part: Part, cuts: tuple[Cut, ...], horns: tuple[Fraction, Fraction]) -> Pattern:
-    # an unsound cut takes nothing here; a proof of its own reports it
     over = (OVER[0] + max(horns), OVER[1], OVER[2])
-    return Pattern(
-        block=block(part, horns=horns),
-        away=tuple(
-            Convex(
-                corners=c.corners(extent=part.extent, over=over),
-                round_about=c.shape.axis if isinstance(c.shape, Bore) else None,
-            )
-            for c in cuts
-            if is_sound(c, extent=part.extent)
-        ),
+    found = [_cutter(c, extent=part.extent, over=over) for c in cuts]
+    return Pattern(block=block(part, horns=horns), away=tuple(f for f in found if f is not None))
+
+
+def _cutter(cut: Cut, *, extent: Extent, over: Point) -> Convex | None:
+    try:
+        corners = cut.corners(extent=extent, over=over)
+    except OutOfRangeError:
+        return None  # takes nothing here; a proof of its own reports it
+    return Convex(
+        corners=corners, round_about=cut.shape.axis if isinstance(cut.shape, Bore) else None
     )
