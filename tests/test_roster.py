@@ -137,6 +137,12 @@ class Lap:
     assert list(members(package, base=Titled)) == ["lap"]
 
 
+def test_what_members_derive_from_is_no_member_itself(folder: Folder) -> None:
+    package = folder(lap=SHARED + "class Lap(Joint):\n    title = 'lap'")
+    base = importlib.import_module(f"{package.__name__}.lap").Joint
+    assert list(members(package, base=base)) == ["lap"]
+
+
 def test_folder_without_members_is_an_empty_roster(folder: Folder) -> None:
     assert dict(members(folder(_joint=SHARED), base=Titled)) == {}
 
