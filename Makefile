@@ -57,18 +57,20 @@ browser:
 lock:
 	tools/lock
 
-.venv/bin/python:
-	tools/make_venv
+# pip is what making .venv ends with, so one that was broken off is made again.
+.venv/bin/pip:
+	@echo "Setting up .venv, once: a minute or so."
+	@tools/make_venv
 
-$(RUN): requirements/build.txt requirements/run.txt pyproject.toml | .venv/bin/python
-	$(PIP) install --require-hashes -r requirements/build.txt -r requirements/run.txt
-	$(PIP) install --no-build-isolation --no-deps --editable .
-	touch $@
+$(RUN): requirements/build.txt requirements/run.txt pyproject.toml | .venv/bin/pip
+	@$(PIP) install --require-hashes -r requirements/build.txt -r requirements/run.txt
+	@$(PIP) install --no-build-isolation --no-deps --editable .
+	@touch $@
 
 $(DEV): requirements/dev.txt $(RUN)
-	$(PIP) install --require-hashes -r requirements/dev.txt
-	touch $@
+	@$(PIP) install --require-hashes -r requirements/dev.txt
+	@touch $@
 
 $(SLOW): requirements/slow.txt $(DEV)
-	$(PIP) install --require-hashes -r requirements/slow.txt
-	touch $@
+	@$(PIP) install --require-hashes -r requirements/slow.txt
+	@touch $@

@@ -1,10 +1,13 @@
 """What every test may ask for."""
 
+import os
+import shutil
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
+from tests.approval import compared, rewritten
 
 # Two cores may be busy elsewhere, so no example has a deadline; the same examples every time.
 settings.register_profile("house", deadline=None, derandomize=True, database=None)
@@ -36,23 +39,15 @@ def _fixtures(item: pytest.Item) -> Iterable[str]:
 def approved(request: pytest.FixtureRequest) -> Callable[[Path, bytes], None]:
     """Compares what a test made with a file somebody has read and approved."""
     if request.config.getoption("--approve"):
-        return _rewrite
-    return _compare
+        return rewritten
+    return compared
 
 
-def _rewrite(path: Path, made: bytes) -> None:
-    path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_bytes(made)
-
-
-def _compare(path: Path, made: bytes) -> None:
-    assert path.is_file(), f"{path} is not approved yet: `make approve`, then read it"
-    kept = path.read_bytes()
-    if kept == made:
-        return
-    try:
-        lines = made.decode().splitlines(), kept.decode().splitlines()
-    except UnicodeDecodeError:
-        pytest.fail(f"{path.name} is no longer the approved one: {len(made)} and {len(kept)} bytes")
-    assert lines[0] == lines[1], f"{path.name} is no longer the approved one"
-    pytest.fail(f"{path.name} differs from the approved one in its line ends")
+@pytest.fixture(scope="session")
+def chromium() -> str:
+    """Path of the browser that `tools/ensure_chromium` has found or installed."""
+    for name in (os.environ.get("CHROMIUM"), "chromium", "chromium-browser"):
+        found = shutil.which(name) if name else None
+        if found:
+            return found
+    pytest.fail("no Chromium: run the tests by `make test`, which says what to install")
