@@ -7,14 +7,16 @@ here is always computed.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from manifold3d import Error, Manifold, OpType
+from numpy.typing import NDArray
 
 from scantling.errors import InternalError
 from scantling.solids.pattern import Bounds, Convex, Pattern, Turn, bounds
+
+Floats = NDArray[np.float64]
 
 NOISE = 1e-6  # [mm3] a hundred times above what exact contact leaves in floating point
 
@@ -100,9 +102,33 @@ def shared(one: Solid, other: Solid, *, turn: Turn) -> tuple[float, float]:
     return float(both.volume()), float(both.surface_area())
 
 
-def shared_by_convex(solid: Solid, points: Sequence[Sequence[float]]) -> float:
+def shared_by_convex(solid: Solid, points: Floats) -> float:
     """Volume of the solid within the convex hull of the points. [mm3]"""
     return float((solid.body ^ _hull_of(points)).volume())
+
+
+def shared_twice(
+    one: Solid,
+    other: Solid,
+    *,
+    turn: Turn,
+    slabs: tuple[Floats, Floats],
+    shift: Floats,
+) -> float:
+    """Volume of the first within its slab, moved by `shift`, and the second within its own. [mm3]
+
+    Args:
+        one: Stands in its own coordinates.
+        other: The second.
+        turn: How the second stands in the coordinates of the first.
+        slabs: Corners of a convex hull for each, in the coordinates of the first. [mm]
+        shift: Brings the first slab onto the second. [mm]
+    """
+    mine = (one.body ^ _hull_of(slabs[0])).translate(shift.tolist())
+    both = Manifold.batch_boolean(
+        [mine, _moved(other.body, turn), _hull_of(slabs[1])], OpType.Intersect
+    )
+    return float(both.volume())
 
 
 def shared_by_hulls(one: Convex, other: Convex, *, within: Convex) -> float:
@@ -112,11 +138,11 @@ def shared_by_hulls(one: Convex, other: Convex, *, within: Convex) -> float:
 
 
 def _hull(piece: Convex) -> Manifold:
-    return _hull_of([[float(x) for x in point] for point in piece.corners])
+    return _hull_of(np.array([[float(x) for x in point] for point in piece.corners]))
 
 
-def _hull_of(points: Sequence[Sequence[float]]) -> Manifold:
-    hull = Manifold.hull_points(np.array(points, dtype=np.float64))
+def _hull_of(points: Floats) -> Manifold:
+    hull = Manifold.hull_points(points)
     if not hull.num_tri():
         msg = f"{len(points)} corners span no solid"
         raise InternalError(msg)

@@ -39,6 +39,12 @@ class Turn:
     signs: tuple[int, int, int] = (1, 1, 1)
     at: Point = (Fraction(0), Fraction(0), Fraction(0))
 
+    @property
+    def is_mirrored(self) -> bool:
+        """Whether left and right are exchanged, so that a surface would turn inside out."""
+        even = (self.axes[1] - self.axes[0]) % 3 == 1
+        return (self.signs[0] * self.signs[1] * self.signs[2] > 0) != even
+
     def of(self, point: Point) -> Point:
         """A point of the solid in the room. [mm]"""
         moved = list(self.at)
