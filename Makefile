@@ -34,7 +34,7 @@ check: lint test
 lint: $(DEV)
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
-	$(BIN)/mypy
+	$(BIN)/mypy src tests tools $(wildcard bench)
 	$(BIN)/lint-imports
 	$(BIN)/python tools/page_digest.py --check
 
