@@ -75,6 +75,53 @@ class Tool(StrEnum):
     SANDING_BLOCK = "sanding block"
 
 
+SAWS = frozenset(
+    {
+        Tool.RIP_SAW,
+        Tool.CROSSCUT_SAW,
+        Tool.TENON_SAW,
+        Tool.DOVETAIL_SAW,
+        Tool.CARCASE_SAW,
+        Tool.COPING_SAW,
+        Tool.FRAME_SAW,
+    }
+)
+PLANES = frozenset(
+    {
+        Tool.JACK_PLANE,
+        Tool.JOINTER,
+        Tool.SMOOTHER,
+        Tool.BLOCK_PLANE,
+        Tool.FILLISTER,
+        Tool.SHOULDER_PLANE,
+        Tool.MATCH_PLANES,
+        Tool.DOVETAIL_PLANE,
+        Tool.BEAD_PLANE,
+        Tool.HOLLOW_AND_ROUND,
+    }
+)
+# Owned by the sizes, counts or kinds listed for them, never by name alone.
+SIZED = frozenset(
+    {
+        Tool.CHISEL,
+        Tool.MORTISE_CHISEL,
+        Tool.PLOUGH,
+        Tool.ROUTER_PLANE,
+        Tool.BRACE,
+        Tool.HAND_DRILL,
+        Tool.PIN_GAUGE,
+        Tool.WHEEL_GAUGE,
+        Tool.CUTTING_GAUGE,
+        Tool.MORTISE_GAUGE,
+        Tool.PANEL_GAUGE,
+        Tool.CLAMPS,
+        Tool.CAULS,
+        Tool.GLUE,
+    }
+)
+SMALL = frozenset(Tool) - SAWS - PLANES - SIZED
+
+
 @dataclass(frozen=True, kw_only=True)
 class Saw:
     """A saw and the wood it turns to dust."""
@@ -220,8 +267,9 @@ class Shop:
             Tool.CAULS: self.cauls.count,
             Tool.GLUE: self.glues,
         }
-        named = [*(each.tool for each in (*self.saws, *self.planes)), *self.small_tools]
-        return frozenset([tool for tool, any_of in by_size.items() if any_of] + named)
+        sized = (tool for tool, any_of in by_size.items() if any_of)
+        saws, planes = (saw.tool for saw in self.saws), (plane.tool for plane in self.planes)
+        return frozenset([*sized, *saws, *planes, *self.small_tools])
 
     def owns(self, tool: Tool) -> bool:
         """Whether a tool of the kind stands here."""
