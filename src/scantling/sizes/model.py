@@ -91,6 +91,14 @@ class Alike:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Derived:
+    """A figure that follows by a function and is no unknown: tails, angles. Nobody states it."""
+
+    name: str
+    option: str  # what to set instead, as the piece file calls it
+
+
+@dataclass(frozen=True, kw_only=True)
 class Relations:
     """Everything forms and joints say of sizes; joined with `+`."""
 
@@ -99,6 +107,7 @@ class Relations:
     bounds: tuple[Bound, ...] = ()
     rules: tuple[Rule, ...] = ()
     alike: tuple[Alike, ...] = ()
+    derived: tuple[Derived, ...] = ()
 
     def __add__(self, other: Relations) -> Relations:
         return Relations(
@@ -107,6 +116,7 @@ class Relations:
             bounds=self.bounds + other.bounds,
             rules=self.rules + other.rules,
             alike=self.alike + other.alike,
+            derived=self.derived + other.derived,
         )
 
 

@@ -1,0 +1,120 @@
+"""The only door to the solver: columns, rows, and the least of a sum over them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+import highspy
+import numpy as np
+
+from scantling.errors import InternalError
+
+INFINITE = float(highspy.kHighsInf)
+TOLERANCE = 1e-9  # the solver's, on rows and on whole numbers
+
+
+@dataclass(slots=True)
+class Programme:
+    """A mixed programme that is solved again and again with other aims."""
+
+    lower: list[float] = field(default_factory=list)
+    upper: list[float] = field(default_factory=list)
+    whole: list[bool] = field(default_factory=list)
+    rows: list[tuple[Mapping[int, float], float, float]] = field(default_factory=list)
+    solves: int = 0  # how often the solver ran; counted work
+    _solver: highspy.Highs | None = None
+
+    def column(self, lower: float, upper: float, *, whole: bool = False) -> int:
+        """A new column between two limits; its number."""
+        self.lower.append(lower)
+        self.upper.append(upper)
+        self.whole.append(whole)
+        return len(self.lower) - 1
+
+    def row(self, terms: Mapping[int, float], lower: float, upper: float) -> None:
+        """A sum of columns between two limits."""
+        self.rows.append((terms, lower, upper))
+        if self._solver is not None:
+            cols = np.fromiter(terms.keys(), dtype=np.int32, count=len(terms))
+            coefs = np.fromiter(terms.values(), dtype=np.float64, count=len(terms))
+            self._solver.addRow(lower, upper, len(terms), cols, coefs)
+
+    def limit(self, column: int, lower: float, upper: float) -> None:
+        """Set new limits to a column."""
+        self.lower[column], self.upper[column] = lower, upper
+        if self._solver is not None:
+            self._solver.changeColBounds(column, lower, upper)
+
+    def least(
+        self, costs: Mapping[int, float], *, start: Sequence[float] | None = None
+    ) -> list[float] | None:
+        """Columns at which the sum is least, or None if the rows cannot all hold.
+
+        Args:
+            costs: Weight of each column in the sum.
+            start: An answer known to hold, to begin from.
+
+        Raises:
+            InternalError: The solver stops for any other reason.
+        """
+        if self._solver is None:
+            self._solver = self._loaded()
+        solver = self._solver
+        every = np.zeros(len(self.lower))
+        for column, cost in costs.items():
+            every[column] = cost
+        solver.changeColsCost(
+            len(self.lower), np.arange(len(self.lower), dtype=np.int32), every
+        )
+        if start is not None:
+            begun = highspy.HighsSolution()
+            begun.col_value = list(start)
+            solver.setSolution(begun)
+        solver.run()
+        self.solves += 1
+        return self._answer(solver)
+
+    def _answer(self, solver: highspy.Highs) -> list[float] | None:
+        status = solver.getModelStatus()
+        if status == highspy.HighsModelStatus.kInfeasible:
+            return None
+        if status != highspy.HighsModelStatus.kOptimal:
+            raise InternalError(f"the solver stopped: {solver.modelStatusToString(status)}")
+        found: list[float] = list(solver.getSolution().col_value)
+        return found
+
+    def _loaded(self) -> highspy.Highs:
+        solver = highspy.Highs()
+        solver.silent()
+        for name, value in (
+            ("threads", 1),
+            ("parallel", "off"),
+            ("random_seed", 0),
+            ("mip_rel_gap", 0.0),
+            ("mip_abs_gap", TOLERANCE),
+            ("mip_feasibility_tolerance", TOLERANCE),
+            ("primal_feasibility_tolerance", TOLERANCE),
+            ("dual_feasibility_tolerance", TOLERANCE),
+        ):
+            solver.setOptionValue(name, value)
+        solver.passModel(self._model())
+        return solver
+
+    def _model(self) -> highspy.HighsLp:
+        model = highspy.HighsLp()
+        model.num_col_, model.num_row_ = len(self.lower), len(self.rows)
+        model.col_cost_ = np.zeros(len(self.lower))
+        model.col_lower_, model.col_upper_ = np.array(self.lower), np.array(self.upper)
+        model.row_lower_ = np.array([row[1] for row in self.rows])
+        model.row_upper_ = np.array([row[2] for row in self.rows])
+        matrix = model.a_matrix_
+        matrix.format_ = highspy.MatrixFormat.kRowwise
+        matrix.num_col_, matrix.num_row_ = model.num_col_, model.num_row_
+        matrix.start_ = np.cumsum([0, *(len(row[0]) for row in self.rows)], dtype=np.int32)
+        matrix.index_ = np.array([c for row in self.rows for c in row[0]], dtype=np.int32)
+        matrix.value_ = np.array([v for row in self.rows for v in row[0].values()], dtype=float)
+        if any(self.whole):
+            kinds = highspy.HighsVarType
+            model.integrality_ = [kinds.kInteger if w else kinds.kContinuous for w in self.whole]
+        return model

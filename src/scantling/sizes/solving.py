@@ -1,0 +1,102 @@
+"""Sizes from relations and from what the maker says."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from math import lcm
+
+from scantling.errors import InternalError, OutOfRangeError
+from scantling.sizes.answer import Breach, Solved, Trail
+from scantling.sizes.certificate import (
+    Case,
+    Trouble,
+    broken_bounds,
+    off_tape,
+    too_small,
+    troubles,
+)
+from scantling.sizes.closing import Closed, closed
+from scantling.sizes.columns import Columns
+from scantling.sizes.ladder import Ladder
+from scantling.sizes.model import (
+    Dimension,
+    Measured,
+    Origin,
+    Relations,
+    Size,
+    Sizes,
+    Stated,
+    Yields,
+)
+from scantling.sizes.reasons import because_of, origin_of, reasons
+from scantling.sizes.rows import Kept, Line, Row, Strength, check_names, lines_of, rows_of
+from scantling.sizes.shape import Reading, Shape, reading, shape_of
+from scantling.sizes.tangle import Tangle, tangles
+
+
+def solve(
+    relations: Relations,
+    *,
+    stated: Iterable[Stated] = (),
+    measured: Iterable[Measured] = (),
+    grid: Fraction,
+    kept: Kept | None = None,
+    before: Solved | None = None,
+) -> Solved:
+    """Sizes of every dimension.
+
+    Args:
+        relations: What forms and joints say.
+        stated: What the maker wrote.
+        measured: Facts of the build record, at the bench's moisture.
+        grid: Graduation that tape sizes fall on. [mm]
+        kept: Plan of a piece whose cutting has begun.
+        before: An earlier answer; work of its that still applies is not done again.
+
+    Returns:
+        Sizes that meet every equation exactly, and what had to be said about them.
+
+    Raises:
+        OutOfRangeError: The graduation is not above 0.
+        InternalError: Nothing settles some dimension, or relations contradict themselves.
+        UnknownNameError: A relation names no dimension.
+    """
+    if grid <= 0:
+        raise OutOfRangeError(f"graduation {grid} mm is not above 0 mm")
+    lines = lines_of(stated, measured, kept)
+    dimensions = {d.name: d for d in relations.dimensions}
+    rows = rows_of(relations, lines, kept, given_up=frozenset())
+    shape = _shape(relations, rows, before)
+    case = Case(dimensions, rows, shape, relations.bounds, grid)
+    found = reading(shape, rows)
+    yielding = list(troubles(case, found))
+    searched: dict[object, Closed] = {}
+    if yielding:
+        for tangle in tangles(case, [t.terms for t in yielding]):
+            columns = Columns(case, found, tangle)
+            ladder = Ladder(columns)
+            if not ladder.climb():
+                raise InternalError("clash")
+            searched[tangle.unknowns] = closed(columns, ladder.best)
+    values = [found.at(v) for v in range(len(shape.names))]
+    for part in searched.values():
+        for v, value in part.values.items():
+            values[v] = value
+    stood = tuple(row for i, row in enumerate(rows) if shape.echelon.kept(i))
+    sizes = Sizes(
+        {
+            name: Size(name=name, value=values[v], kind=dimensions[name].kind, origin=Origin.FOLLOWS)
+            for name, v in shape.at.items()
+        }
+    )
+    return Solved(sizes=sizes, trail=Trail(rows=stood, shape=shape))
+
+
+def _shape(relations: Relations, rows: Sequence[Row], before: Solved | None) -> Shape:
+    names = tuple(d.name for d in relations.dimensions)
+    if before is not None and before.trail.shape is not None and before.trail.shape.fits(names, rows):
+        return before.trail.shape
+    check_names(relations)
+    return shape_of(tuple(dict.fromkeys(names)), rows)
