@@ -8,7 +8,7 @@ from scantling.shop.operations import (
     Per,
     Setting,
     State,
-    Surface,
+    Reference,
     operation,
     vocabulary,
     word,
@@ -23,7 +23,7 @@ def test_an_operation_takes_from_the_vocabulary_what_it_does_not_say() -> None:
     found = operation("cut rabbet", "left side", "right side", setting=SETTING, amount=1.88)
 
     assert found.tool is Tool.FILLISTER
-    assert found.reference is Surface.FACE_SIDE
+    assert found.reference is Reference.FACE_SIDE
     assert (found.state_before, found.state_after) == (State.TO_WIDTH, State.CUT)
     assert found.setting is SETTING
     assert found.minutes_assumed == pytest.approx(5 * 1.88)  # 5 min for every metre
@@ -35,7 +35,7 @@ def test_what_is_worked_from_the_mate_waits_for_it() -> None:
 
 
 def test_a_habit_may_turn_the_waiting_round() -> None:
-    tails_second = operation("cut tails", "side", reference=Surface.MATE, tool=Tool.COPING_SAW)
+    tails_second = operation("cut tails", "side", reference=Reference.MATE, tool=Tool.COPING_SAW)
 
     assert tails_second.mate_first
     assert tails_second.tool is Tool.COPING_SAW
@@ -110,7 +110,7 @@ def test_an_operation_down_the_ladder_is_refused() -> None:
             name="fit joint",
             parts=("shelf",),
             tool=Tool.CHISEL,
-            reference=Surface.MATE,
+            reference=Reference.MATE,
             state_before=State.FITTED,
             state_after=State.CUT,
             minutes_assumed=8,
@@ -125,7 +125,7 @@ def test_less_than_no_work_is_refused() -> None:
             name="cut tails",
             parts=("side",),
             tool=Tool.DOVETAIL_SAW,
-            reference=Surface.ENDS,
+            reference=Reference.ENDS,
             state_before=State.MARKED,
             state_after=State.CUT,
             minutes_assumed=-3,

@@ -42,7 +42,7 @@ class State(StrEnum):
         return list(State).index(State.THICKNESSED if self in sizing else self)
 
 
-class Surface(StrEnum):
+class Reference(StrEnum):
     """What an operation is worked from, and what a fence or square lies against."""
 
     NONE = "none"
@@ -84,12 +84,12 @@ class Word:
     act: str  # what the hand does
     state_before: State
     state_after: State
-    reference: Surface
+    reference: Reference
     setting: tuple[str, ...]  # what is set for it
     tools: tuple[Tool, ...]  # in the order they are taken up
     nights_after: int  # to wait before the next operation on the part
-    minutes_each: float  # assumed
-    minutes_per: float  # assumed, for every unit of `per`
+    minutes_each: float  # assumed [min]
+    minutes_per: float  # assumed, for every unit of `per` [min]
     per: Per
     slip: str  # mistake to avoid
     source: str  # of the operation; never of its minutes
@@ -123,7 +123,7 @@ class Operation:
     parts: tuple[str, ...]
     tool: Tool
     setting: Setting | None = None
-    reference: Surface
+    reference: Reference
     state_before: State
     state_after: State
     mate_first: bool = False  # waits until the real mate is cut: transferred or fitted to it
@@ -148,7 +148,7 @@ def operation(
     *parts: str,
     tool: Tool | None = None,
     setting: Setting | None = None,
-    reference: Surface | None = None,
+    reference: Reference | None = None,
     mate_first: bool | None = None,
     amount: float = 1.0,
     note: str = "",
@@ -164,7 +164,7 @@ def operation(
         parts: Names of the parts it is done to.
         tool: Tool in hand; the vocabulary's first if left out.
         setting: What the gauge or fence holds.
-        reference: Surface it is worked from.
+        reference: Reference it is worked from.
         mate_first: Whether it waits for the real mate.
         amount: How much of the word's `per`, all parts together. [each, m or m²]
         note: What to look out for here.
@@ -184,7 +184,7 @@ def operation(
         reference=surface,
         state_before=row.state_before,
         state_after=row.state_after,
-        mate_first=surface is Surface.MATE if mate_first is None else mate_first,
+        mate_first=surface is Reference.MATE if mate_first is None else mate_first,
         minutes_assumed=row.minutes(amount=amount),
         note=note,
         alternatives=alternatives,
@@ -225,7 +225,7 @@ def _word(row: Mapping[str, str]) -> Word:
         act=row["act"],
         state_before=State(row["state_before"]),
         state_after=State(row["state_after"]),
-        reference=Surface(row["reference"]),
+        reference=Reference(row["reference"]),
         setting=_several(row["setting"]),
         tools=tuple(map(Tool, _several(row["tools"]))),
         nights_after=int(row["nights_after"]),

@@ -95,7 +95,7 @@ def movement(
 
     Args:
         size: Size across the grain at the first moisture content. [mm]
-        coefficient: Change over size per 1 % of moisture content.
+        coefficient: Change over size per 1 % of moisture content. [-]
         from_moisture: Moisture content at the start. [%]
         to_moisture: Moisture content at the end. [%]
 
@@ -161,7 +161,7 @@ def coefficient_from_shrinkage(
         start: Moisture content below which this wood shrinks. [%]
 
     Returns:
-        Change over size per 1 % of moisture content.
+        Change over size per 1 % of moisture content. [-]
 
     Raises:
         OutOfRangeError: A shrinkage of 0 or less.

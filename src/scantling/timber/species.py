@@ -64,8 +64,8 @@ class Species:
     shrinkage_tangential: Fraction  # [% of green size]
     shrinkage_volume: Fraction  # [% of green volume]
     shrinkage_start: Fraction  # moisture content below which the wood shrinks [%]
-    gravity_green: float  # oven-dry mass, green volume
-    gravity_12: float | None  # oven-dry mass, volume at 12 %
+    gravity_green: float  # oven-dry mass, green volume [-]
+    gravity_12: float | None  # oven-dry mass, volume at 12 % moisture [-]
     bending_strength: float  # modulus of rupture [MPa]
     elasticity: float  # modulus in bending along the grain [MPa]
     compression_across: float | None  # at the proportional limit [MPa]
@@ -79,7 +79,7 @@ class Species:
 
     @property
     def gravity(self) -> float:
-        """Specific gravity on the volume at 12 %.
+        """Specific gravity on the volume at 12 % moisture. [-]
 
         Where the table has only the green figure, it is brought to 12 % by
         G = Gb / (1 - 0.265 a Gb), a = (30 - 12) / 30, from memory of Wood Handbook ch. 4.
