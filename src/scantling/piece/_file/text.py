@@ -1,0 +1,143 @@
+"""The piece file as written words, each with the place it stands at.
+
+Nothing is converted here: a number is the signs the maker typed, so that `0.1` stays one
+tenth. Whoever needs a length or a count reads the signs, and can point at the guilty ones.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+from functools import cached_property
+from itertools import accumulate
+from typing import Self
+
+from scantling.findings import Finding, Place, Weight
+
+
+@dataclass(frozen=True)
+class Source:
+    """A text file and the name it is called by in findings."""
+
+    text: str
+    file: str = "piece.toml"
+
+    @cached_property
+    def _starts(self) -> list[int]:
+        lengths = (len(line) + 1 for line in self.text.split("\n"))
+        return list(accumulate(lengths, initial=0))[:-1]
+
+    def place(self, span: range) -> Place:
+        """Where a stretch of the text stands; cut short at the end of its line.
+
+        Args:
+            span: Offsets of its characters, counted from 0; an empty one is a point.
+        """
+        line = bisect_right(self._starts, span.start)
+        begin = self._starts[line - 1]
+        after = self._starts[line] - 1 if line < len(self._starts) else len(self.text)
+        width = max(1, min(span.stop, after) - span.start)
+        return Place(file=self.file, line=line, column=span.start - begin + 1, width=width)
+
+
+class Sort(StrEnum):
+    """What kind of value the signs make."""
+
+    TEXT = "text in quotes"
+    WHOLE = "a whole number"
+    DECIMAL = "a decimal number"
+    TRUTH = "true or false"
+    DATE = "a date or a time"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Written:
+    """One value as the maker wrote it."""
+
+    sort: Sort
+    text: str  # without its quotes, escapes read; numbers as typed
+    source: Source = field(repr=False)
+    span: range  # the whole value in the file, with its quotes
+    spots: Sequence[int] = field(repr=False)  # where each sign of `text` stands in the file
+
+    @property
+    def place(self) -> Place:
+        """Where the value stands, without its quotes."""
+        return self.part(0, len(self.text))
+
+    def part(self, start: int, stop: int) -> Place:
+        """Where some of the signs of `text` stand; just behind them, if there are none.
+
+        Args:
+            start: First sign, counted from 0.
+            stop: The one behind the last.
+        """
+        if not self.spots:
+            return self.source.place(self.span)
+        begin = self.spots[start] if start < len(self.spots) else self.spots[-1] + 1
+        last = self.spots[min(stop, len(self.spots)) - 1]
+        return self.source.place(range(begin, max(begin, last + 1)))
+
+    def cut(self, start: int, stop: int) -> Written:
+        """Some of the signs as a value of their own."""
+        return replace(self, text=self.text[start:stop], spots=self.spots[start:stop])
+
+
+class Key(str):
+    """A word before an equals sign or between brackets, with its place."""
+
+    __slots__ = ("place",)
+    place: Place
+
+    def __new__(cls, text: str, place: Place) -> Self:
+        """The word and where it stands."""
+        made = super().__new__(cls, text)
+        made.place = place
+        return made
+
+
+class Table(dict[Key, "Node"]):
+    """Words and their values, in the order of the file."""
+
+    def __init__(self, place: Place, entries: Iterable[tuple[Key, Node]] = ()) -> None:
+        super().__init__(entries)
+        self.place = place  # heading, or opening brace
+
+
+class Row(tuple["Node", ...]):  # noqa: SLOT001 - a tuple with slots could not hold its place
+    """Values between square brackets, or the tables under one doubled heading."""
+
+    place: Place  # opening bracket
+
+    def __new__(cls, place: Place, items: Iterable[Node] = ()) -> Self:
+        """The values and where they stand."""
+        made = super().__new__(cls, items)
+        made.place = place
+        return made
+
+
+Node = Written | Table | Row
+
+
+@dataclass(frozen=True, kw_only=True)
+class Beside:
+    """A value, and the words beside it that its section does not know: options of a joint."""
+
+    node: Node | None
+    others: Table
+
+
+def halt(code: str, says: str, cure: str, place: Place | None) -> Finding:
+    """A fault of the piece file: it cannot be read as written."""
+    return Finding(code=f"piece.{code}", weight=Weight.HALT, says=says, cure=cure, place=place)
+
+
+def sort_of(node: object) -> str:
+    """What a maker would call the value."""
+    if isinstance(node, Written):
+        return str(node.sort)
+    if isinstance(node, Mapping):
+        return "a table"
+    return "a row in brackets" if isinstance(node, tuple) else repr(node)
