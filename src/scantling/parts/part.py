@@ -56,3 +56,8 @@ class Part:
     show: frozenset[Surface] = frozenset()  # surfaces seen in use
     hardware: bool = False  # bought, not made; solid all the same
     moves_with: str = ""  # assembly that opens or slides as one: "left door"
+
+    @property
+    def is_round(self) -> bool:
+        """Whether its blank is round."""
+        return isinstance(self.blank, Round)

@@ -8,7 +8,7 @@ from fractions import Fraction
 from scantling.errors import OutOfRangeError
 from scantling.parts.cut import EVEN, OVER, Cut, Made
 from scantling.parts.frame import ALONG, Extent, Placement, Point
-from scantling.parts.part import Part, Round
+from scantling.parts.part import Part
 from scantling.parts.shape import INSIDE_CIRCLE, Bore, around
 from scantling.solids.kernel import Placed, Solid, cut
 from scantling.solids.pattern import Convex, Pattern, Turn
@@ -19,14 +19,14 @@ NO_HORNS = (Fraction(0), Fraction(0))
 
 def finished(part: Part, *, store: Store) -> Solid:
     """The part with all its cuts made and no horns, in its own frame."""
-    key = ("finished", part.extent, part.cuts, isinstance(part.blank, Round))
+    key = ("finished", part.extent, part.cuts, part.is_round)
     return _kept(key, part, part.cuts, horns=NO_HORNS, store=store)
 
 
 def as_cut(part: Part, *, store: Store) -> Solid:
     """The part as it goes to glue-up: horns on, cuts made after glue not yet made."""
     cuts = tuple(c for c in part.cuts if c.made is Made.BEFORE_GLUE)
-    key = ("as cut", part.extent, cuts, part.horns, isinstance(part.blank, Round))
+    key = ("as cut", part.extent, cuts, part.horns, part.is_round)
     return _kept(key, part, cuts, horns=part.horns, store=store)
 
 
@@ -67,7 +67,7 @@ def block(part: Part, *, horns: tuple[Fraction, Fraction] = NO_HORNS) -> Convex:
     """
     extent = part.extent
     ends = (-horns[0], extent.length + horns[1])
-    if not isinstance(part.blank, Round):
+    if not part.is_round:
         section: tuple[tuple[Fraction, Fraction], ...] = tuple(
             (y, z) for y in (Fraction(0), extent.width) for z in (Fraction(0), extent.thickness)
         )

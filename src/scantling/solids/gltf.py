@@ -61,7 +61,7 @@ def glb(shown: Sequence[Shown], *, materials: Sequence[Material]) -> bytes:
     file = _File()
     places = {material.name: place for place, material in enumerate(materials)}
     nodes = []
-    meshes = []
+    meshes: list[dict[str, Any]] = []
     for each in shown:
         if each.mesh.is_empty:
             continue

@@ -41,6 +41,16 @@ class Solid:
         return float(self.body.surface_area())
 
     @property
+    def moments(self) -> tuple[float, float, float]:
+        """Sums of volume times distance from the origin along each axis. [mm4]"""
+        raw = self.body.to_mesh64()
+        points = np.asarray(raw.vert_properties)[:, :3]
+        a, b, c = (points[np.asarray(raw.tri_verts)[:, k]] for k in range(3))
+        six_volumes = np.einsum("ij,ij->i", a, np.cross(b, c))
+        x, y, z = (six_volumes @ (a + b + c) / 24).tolist()
+        return x, y, z
+
+    @property
     def pieces(self) -> int:
         """Into how many pieces it falls; 0 if nothing is left."""
         return len(self.body.decompose()) if self.body.num_tri() else 0
