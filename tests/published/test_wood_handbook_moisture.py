@@ -83,24 +83,38 @@ def test_meets_the_row_of_30_fahrenheit_from_memory(
     assert found == pytest.approx(printed, abs=0.06)
 
 
-def test_second_set_of_constants_agrees() -> None:
-    # FPL-GTR-282 ch. 4 prints a set for °F too; transcribed here, not used in the product.
-    def by_fahrenheit(h: float, t: float) -> float:
-        w = 330 + 0.452 * t + 0.00415 * t**2
-        k = 0.791 + 0.000463 * t - 0.000000844 * t**2
-        k1 = 6.34 + 0.000775 * t - 0.0000935 * t**2
-        k2 = 1.09 + 0.0284 * t - 0.0000904 * t**2
-        kh = k * h
-        top = k1 * kh + 2 * k1 * k2 * kh * kh
-        return 1800 / w * (kh / (1 - kh) + top / (1 + k1 * kh + k1 * k2 * kh * kh))
+def by_fahrenheit(*, humidity: float, temperature: float) -> float:
+    """The set of constants FPL-GTR-282 ch. 4 prints for °F; not used in the product."""
+    h, t = humidity / 100, temperature
+    w = 330 + 0.452 * t + 0.00415 * t**2
+    k = 0.791 + 0.000463 * t - 0.000000844 * t**2
+    k1 = 6.34 + 0.000775 * t - 0.0000935 * t**2
+    k2 = 1.09 + 0.0284 * t - 0.0000904 * t**2
+    kh = k * h
+    top = k1 * kh + 2 * k1 * k2 * kh * kh
+    return 1800 / w * (kh / (1 - kh) + top / (1 + k1 * kh + k1 * k2 * kh * kh))
 
-    # Compiler's comparison of the two sets: within 0.013 over 30 to 120 °F, 5 to 95 %.
+
+@pytest.mark.parametrize(
+    ("humidities", "temperatures", "apart"),
+    [
+        # How far apart the two printed sets lie. In dry air they agree best, and there the
+        # constants that bind water to the wood show most; a slip in their last digit is seen.
+        (range(5, 96, 5), range(30, 121, 10), 0.013),
+        (range(5, 21, 5), range(30, 201, 10), 0.0018),
+    ],
+    ids=["any air", "dry air"],
+)
+def test_second_set_of_constants_agrees(
+    humidities: range, temperatures: range, apart: float
+) -> None:
     worst = max(
         abs(
-            by_fahrenheit(h / 100, t) - equilibrium_moisture(humidity=h, temperature=(t - 32) / 1.8)
+            by_fahrenheit(humidity=h, temperature=t)
+            - equilibrium_moisture(humidity=h, temperature=(t - 32) / 1.8)
         )
-        for t in range(30, 121, 10)
-        for h in range(5, 96, 5)
+        for h in humidities
+        for t in temperatures
     )
 
-    assert worst < 0.0145
+    assert worst < apart

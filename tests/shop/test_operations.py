@@ -6,9 +6,9 @@ from scantling.errors import OutOfRangeError, UnknownNameError
 from scantling.shop.operations import (
     Operation,
     Per,
+    Reference,
     Setting,
     State,
-    Reference,
     operation,
     vocabulary,
     word,

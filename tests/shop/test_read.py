@@ -63,6 +63,20 @@ def test_a_glue_with_one_figure_is_closed_within_it() -> None:
     assert (hide.open_minutes, hide.close_minutes, hide.plan_minutes) == (25, 25, 25)
 
 
+@pytest.mark.parametrize(
+    ("said", "celsius"), [("10 C", 10), ("50 F", 10), ("5.5 °C", 5.5), ("14 F", -10)]
+)
+def test_the_coldest_a_glue_bears_in_either_scale(said: str, celsius: float) -> None:
+    reading = read(HEAD + f'[[glues]]\nname = "hide"\nopen = 9\ncoldest = "{said}"\n')
+
+    assert reading.shop.glues[0].coldest == pytest.approx(celsius)
+
+
+@pytest.mark.parametrize(("said", "kilograms"), [("23 kg", 23), ("50 lb", 22.679619)])
+def test_what_a_maker_lifts_in_either_unit(said: str, kilograms: float) -> None:
+    assert read(HEAD + f'[body]\nlifts = "{said}"\n').shop.lifts == pytest.approx(kilograms)
+
+
 def test_habits_that_are_not_written_are_the_usual_ones() -> None:
     assert read(HEAD).habits == Habits()
     assert read(default_text()).habits == Habits()

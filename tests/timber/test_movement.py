@@ -126,6 +126,9 @@ def test_thickness_takes_the_other_figure() -> None:
 def test_strain_is_a_six_place_decimal(wood: Species, cut: Cut) -> None:
     found = strain(wood, cut, SHOP)
 
+    per_point = float(coefficient(wood, cut))
+    assert float(found.grow) == pytest.approx(per_point * SHOP.gain, abs=0.51e-6)
+    assert float(found.shrink) == pytest.approx(per_point * SHOP.loss, abs=0.51e-6)
     assert (found.grow * 10**6).denominator == (found.shrink * 10**6).denominator == 1
 
 
