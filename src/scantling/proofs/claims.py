@@ -12,7 +12,7 @@ from scantling.parts.part import Part
 from scantling.parts.solid import block, claim, is_sound
 from scantling.proofs._proof import Case
 from scantling.solids.kernel import NOISE, shared_by_hulls
-from scantling.solids.pattern import Convex, bounds
+from scantling.solids.pattern import bounds
 
 
 class Claims:
@@ -27,34 +27,27 @@ class Claims:
 
 def _of_part(case: Case, part: Part) -> Iterator[Finding]:
     told = set()
-    whole = block(part)
-    for one, other in _strangers(part):
-        pair = (one.owner, other.owner)
-        if pair in told:
-            continue
-        volume = case.store.kept(
-            ("claims", part.extent, one, other),
-            lambda a=one, b=other: _both(part, a, b, within=whole),  # type: ignore[misc] # mypy can't infer defaults of a lambda
-        )
-        if volume > NOISE:
-            told.add(pair)
+    key = ("claims", part.extent, part.cuts, part.is_round)
+    for one, other, volume in case.store.kept(key, lambda: tuple(_shared(part))):
+        if (one.owner, other.owner) not in told:
+            told.add((one.owner, other.owner))
             yield _finding(case, part, one, other, volume=volume)
 
 
-def _strangers(part: Part) -> Iterator[tuple[Cut, Cut]]:
-    for one, other in combinations(part.cuts, 2):
+def _shared(part: Part) -> Iterator[tuple[Cut, Cut, float]]:
+    """Cuts of different joints that take the same wood, and how much. [mm3]"""
+    whole = block(part)
+    sound = [cut for cut in part.cuts if is_sound(cut, extent=part.extent)]
+    claims = [claim(cut, extent=part.extent) for cut in sound]
+    boxes = [bounds(each.corners) for each in claims]
+    for i, k in combinations(range(len(sound)), 2):
+        one, other = sound[i], sound[k]
         allowed = one.owner in other.shares or other.owner in one.shares
-        if one.owner != other.owner and not allowed:
-            yield one, other
-
-
-def _both(part: Part, one: Cut, other: Cut, *, within: Convex) -> float:
-    if not (is_sound(one, extent=part.extent) and is_sound(other, extent=part.extent)):
-        return 0.0  # another proof reports it
-    claims = claim(one, extent=part.extent), claim(other, extent=part.extent)
-    if not bounds(claims[0].corners).meets(bounds(claims[1].corners)):
-        return 0.0
-    return shared_by_hulls(*claims, within=within)
+        if one.owner == other.owner or allowed or not boxes[i].meets(boxes[k]):
+            continue
+        volume = shared_by_hulls(claims[i], claims[k], within=whole)
+        if volume > NOISE:
+            yield one, other, volume
 
 
 def _finding(case: Case, part: Part, one: Cut, other: Cut, *, volume: float) -> Finding:

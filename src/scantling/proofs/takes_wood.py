@@ -10,6 +10,7 @@ from scantling.parts.part import Part
 from scantling.parts.solid import block, claim, is_sound
 from scantling.proofs._proof import Case
 from scantling.solids.kernel import NOISE, shared_by_hulls
+from scantling.solids.pattern import Bounds, Convex, bounds
 
 
 class TakesWood:
@@ -23,22 +24,27 @@ class TakesWood:
 
     def findings(self, case: Case) -> tuple[Finding, ...]:
         """One for each cut that takes none."""
-        return tuple(
-            _finding(case, part, cut)
-            for part in case.parts
-            for cut in part.cuts
-            if not case.store.kept(
-                ("takes wood", part.extent, cut),
-                lambda a=part, b=cut: _takes(a, b),  # type: ignore[misc] # mypy can't infer defaults of a lambda
-            )
-        )
+        found = []
+        for part in case.parts:
+            key = ("takes wood", part.extent, part.cuts, part.is_round)
+            idle = case.store.kept(key, lambda p=part: _idle(p))  # type: ignore[misc] # mypy can't infer defaults of a lambda
+            found.extend(_finding(case, part, cut) for cut in idle)
+        return tuple(found)
 
 
-def _takes(part: Part, cut: Cut) -> bool:
+def _idle(part: Part) -> tuple[Cut, ...]:
+    whole = block(part)
+    room = bounds(whole.corners)
+    return tuple(cut for cut in part.cuts if not _takes(cut, part=part, whole=whole, room=room))
+
+
+def _takes(cut: Cut, *, part: Part, whole: Convex, room: Bounds) -> bool:
     if not is_sound(cut, extent=part.extent):
         return False
-    whole = block(part)
-    return shared_by_hulls(claim(cut, extent=part.extent), whole, within=whole) > NOISE
+    taken = claim(cut, extent=part.extent)
+    if not bounds(taken.corners).meets(room):
+        return False
+    return shared_by_hulls(taken, whole, within=whole) > NOISE
 
 
 def _finding(case: Case, part: Part, cut: Cut) -> Finding:
