@@ -45,18 +45,12 @@ def turn(placement: Placement) -> Turn:
     )
 
 
-def is_sound(cut: Cut, *, extent: Extent) -> bool:
-    """Whether a cut has a shape at all: it has size, and is convex."""
-    return _cutter(cut, extent=extent, over=EVEN) is not None
+def claim(cut: Cut, *, extent: Extent) -> Convex | None:
+    """The wood a cut takes, ending where it leaves the part; None if it has no shape at all.
 
-
-def claim(cut: Cut, *, extent: Extent) -> Convex:
-    """The wood a cut takes, ending where it leaves the part.
-
-    Raises:
-        OutOfRangeError: The cut is not sound.
+    A cut has none when it stops before it starts or its outline is not convex.
     """
-    return Convex(corners=cut.corners(extent=extent, over=EVEN))
+    return _cutter(cut, extent=extent, over=EVEN)
 
 
 def block(part: Part, *, horns: tuple[Fraction, Fraction] = NO_HORNS) -> Convex:

@@ -9,7 +9,7 @@ from typing import ClassVar
 from scantling.findings import Finding, Weight
 from scantling.parts.cut import Cut
 from scantling.parts.part import Part
-from scantling.parts.solid import block, claim, is_sound
+from scantling.parts.solid import block, claim
 from scantling.proofs._proof import Case
 from scantling.solids.kernel import NOISE, shared_by_hulls
 from scantling.solids.pattern import bounds
@@ -37,15 +37,13 @@ def _of_part(case: Case, part: Part) -> Iterator[Finding]:
 def _shared(part: Part) -> Iterator[tuple[Cut, Cut, float]]:
     """Cuts of different joints that take the same wood, and how much. [mm3]"""
     whole = block(part)
-    sound = [cut for cut in part.cuts if is_sound(cut, extent=part.extent)]
-    claims = [claim(cut, extent=part.extent) for cut in sound]
-    boxes = [bounds(each.corners) for each in claims]
-    for i, k in combinations(range(len(sound)), 2):
-        one, other = sound[i], sound[k]
+    claims = [(cut, claim(cut, extent=part.extent)) for cut in part.cuts]
+    sound = [(cut, taken, bounds(taken.corners)) for cut, taken in claims if taken is not None]
+    for (one, mine, room), (other, theirs, there) in combinations(sound, 2):
         allowed = one.owner in other.shares or other.owner in one.shares
-        if one.owner == other.owner or allowed or not boxes[i].meets(boxes[k]):
+        if one.owner == other.owner or allowed or not room.meets(there):
             continue
-        volume = shared_by_hulls(claims[i], claims[k], within=whole)
+        volume = shared_by_hulls(mine, theirs, within=whole)
         if volume > NOISE:
             yield one, other, volume
 

@@ -7,7 +7,7 @@ from typing import ClassVar
 from scantling.findings import Finding, Weight
 from scantling.parts.cut import Cut
 from scantling.parts.part import Part
-from scantling.parts.solid import block, claim, is_sound
+from scantling.parts.solid import block, claim
 from scantling.proofs._proof import Case
 from scantling.solids.kernel import NOISE, shared_by_hulls
 from scantling.solids.pattern import Bounds, Convex, bounds
@@ -24,7 +24,7 @@ class TakesWood:
 
     def findings(self, case: Case) -> tuple[Finding, ...]:
         """One for each cut that takes none."""
-        found = []
+        found: list[Finding] = []
         for part in case.parts:
             key = ("takes wood", part.extent, part.cuts, part.is_round)
             idle = case.store.kept(key, lambda p=part: _idle(p))  # type: ignore[misc] # mypy can't infer defaults of a lambda
@@ -39,10 +39,8 @@ def _idle(part: Part) -> tuple[Cut, ...]:
 
 
 def _takes(cut: Cut, *, part: Part, whole: Convex, room: Bounds) -> bool:
-    if not is_sound(cut, extent=part.extent):
-        return False
     taken = claim(cut, extent=part.extent)
-    if not bounds(taken.corners).meets(room):
+    if taken is None or not bounds(taken.corners).meets(room):
         return False
     return shared_by_hulls(taken, whole, within=whole) > NOISE
 
