@@ -21,9 +21,19 @@ class Said:
     place: Place | None = None
 
 
-def option(*, dimension: str, says: str) -> Any:  # noqa: ANN401 - what `field` returns
-    """A field of a joint that states one of its own dimensions when the maker gives it."""
-    return field(default=None, metadata={"dimension": dimension, "says": says})
+def option(
+    *, dimension: str, says: str, reads: str = "length", words: tuple[str, ...] = ()
+) -> Any:  # noqa: ANN401 - what `field` returns
+    """A field of a joint that states one of its own dimensions when the maker gives it.
+
+    Args:
+        dimension: Word of the dimension.
+        says: What it is.
+        reads: "length" above 0, "gap" at least 0, "offset" of any sign, or "ratio".
+        words: Further words that the maker may use for it.
+    """
+    said = {"dimension": dimension, "says": says, "reads": reads, "words": words}
+    return field(default=None, metadata=said)
 
 
 @dataclass(frozen=True, kw_only=True)
