@@ -32,5 +32,9 @@ class Habits:
     hinges_before_finish: bool = True
     pin_holes_before_glue: bool = True
     sizing: tuple[Sizing, ...] = (Sizing.WIDTH, Sizing.THICKNESS, Sizing.LENGTH)
+    rough_length: Fraction = INCH  # left on a part until it is sawn to length [mm]
+    rough_width: Fraction = INCH / 4  # [mm]
+    rough_thickness: Fraction = INCH / 8  # [mm]
+    widest_strip: Fraction = 10 * INCH  # wider parts are glued up from strips [mm]
     slope_softwood: Fraction = Fraction(1, 6)  # of dovetails, rise per unit
     slope_hardwood: Fraction = Fraction(1, 8)

@@ -42,7 +42,13 @@ _EDGE = (Fraction(1, 2), Fraction(60))  # width of an iron or chisel, diameter o
 _KERF = (Fraction(1, 10), Fraction(6))  # [mm]
 _MARK = (Fraction(1, 10), Fraction(5))  # smallest mark of a rule [mm]
 _SPAN = (Fraction(10), Fraction(20_000))  # of a bench, plane, clamp [mm]
-_HORN = (Fraction(0), Fraction(100))  # [mm]
+_HABIT_LENGTHS = {  # [mm] least and most
+    "horn": (Fraction(0), Fraction(100)),
+    "rough_length": (Fraction(0), Fraction(200)),
+    "rough_width": (Fraction(0), Fraction(50)),
+    "rough_thickness": (Fraction(0), Fraction(25)),
+    "widest_strip": (Fraction(25), Fraction(1000)),
+}
 
 _BARE_FRACTION = re.compile(r"=\s*\[?[^\"'\n]*?\d+\s*/\s*\d+")
 _OPENS = re.compile(r"\s*[\w.\"' -]+=|\s*\[+[\w.\"' -]+\]")
@@ -319,7 +325,11 @@ def _glue(row: Table) -> Glue | None:
 
 def _habits(table: Table) -> Habits:
     usual = Habits()
-    horn = table.length("horn", least=_HORN[0], most=_HORN[1])
+    lengths = {
+        name: getattr(usual, name) if said is None else said
+        for name, (least, most) in _HABIT_LENGTHS.items()
+        for said in [table.length(name, least=least, most=most)]
+    }
     sizing = table.words("sizing", list(Sizing)) or usual.sizing
     if len(sizing) != len(Sizing):
         cure = 'write all three, such as ["width", "thickness", "length"]'
@@ -331,7 +341,7 @@ def _habits(table: Table) -> Habits:
         if isinstance(usual_one := getattr(usual, each.name), bool)
     }
     habits = Habits(
-        horn=usual.horn if horn is None else horn,
+        **lengths,
         sizing=sizing,
         slope_softwood=table.slope("slope_softwood") or usual.slope_softwood,
         slope_hardwood=table.slope("slope_hardwood") or usual.slope_hardwood,
