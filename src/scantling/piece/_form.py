@@ -15,6 +15,7 @@ from typing import ClassVar
 from scantling.errors import UnknownNameError
 from scantling.findings import Finding
 from scantling.joints._joint import Choice, Joined, Said
+from scantling.parts import Cut
 from scantling.parts.planned import PlannedPart
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Relations, Sizes, Stated
@@ -68,11 +69,20 @@ class Wood:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Shaping:
+    """Cuts that a form makes by itself: an arch, a bevel."""
+
+    part: str
+    cuts: Callable[[Sizes], tuple[Cut, ...]]
+
+
+@dataclass(frozen=True, kw_only=True)
 class Sketch:
     """What the forms have drafted so far. Never changed in place."""
 
     parts: tuple[PlannedPart, ...] = ()
     joined: tuple[Joined, ...] = ()
+    shapings: tuple[Shaping, ...] = ()
     relations: Relations = field(default_factory=Relations)
     stated: tuple[Stated, ...] = ()
     openings: Mapping[str, Opening] = field(default_factory=dict)
@@ -89,6 +99,10 @@ class Sketch:
     def with_joined(self, *joined: Joined) -> Sketch:
         """With more joints."""
         return replace(self, joined=self.joined + joined)
+
+    def with_shaping(self, part: str, cuts: Callable[[Sizes], tuple[Cut, ...]]) -> Sketch:
+        """With cuts of a form's own."""
+        return replace(self, shapings=(*self.shapings, Shaping(part=part, cuts=cuts)))
 
     def with_relations(self, relations: Relations) -> Sketch:
         """With more relations."""

@@ -1,0 +1,101 @@
+"""Guides: strips that keep a drawer straight, as thick as the frame stands inside the case."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from scantling.joints._joint import Joined, Seat
+from scantling.parts import Corner, Surface, Way
+from scantling.parts.planned import PlannedPart
+from scantling.piece._form import Sketch, Whole
+from scantling.piece._section import JointWanted, Length, Section
+from scantling.piece._words import follows, habit, inch_or_mm
+from scantling.sizes.linear import Linear, size_of
+from scantling.sizes.model import Level, Relations
+from scantling.units import INCH
+
+
+class GuideSaid(Section):
+    """What may be said of guides."""
+
+    long: Length | None = None
+    tall: Length | None = None
+    held_by: JointWanted
+
+
+def guide(  # noqa: PLR0913 - each is one question about a guide
+    sketch: Sketch,
+    name: str,
+    *,
+    said: GuideSaid,
+    on: str,
+    edge: Linear,
+    face: Linear,
+    below: Linear,
+    side: str,
+    whole: Whole,
+) -> Sketch:
+    """A guide on a side or a partition, level with the edge of the opening.
+
+    Args:
+        sketch: With the part it is screwed to.
+        name: Name of the guide.
+        said: What the maker wrote of guides.
+        on: Part it is screwed to.
+        edge: Edge of the opening, from the left. [mm]
+        face: Face of that part, from the left. [mm]
+        below: Height of what the drawer runs on. [mm]
+        side: "left" or "right" of the drawer.
+        whole: The piece.
+    """
+    wood = whole.wood(part=name, family="guide", role="inside")
+    into = Way.LEFT if side == "left" else Way.RIGHT
+    part = PlannedPart(
+        name=name,
+        family="guide",
+        wood=wood.species,
+        cut_of_wood=wood.cut,
+        ways=(Way.BACK, Way.UP, into),  # face side: towards the drawer
+        at=(edge, size_of("case.front"), below),
+        stage=40,
+    )
+    thick = edge - face if side == "left" else face - edge
+    relations = Relations(
+        equations=(
+            follows(part.thickness, thick, "a guide is as thick as the frame stands inside"),
+        ),
+        rules=(
+            habit(part.length, inch_or_mm(whole, inch=INCH * 16, mm=400), "as the drawer"),
+            habit(part.width, inch_or_mm(whole, inch=INCH * 2, mm=50), "usual", level=Level.RULE),
+        ),
+    )
+    sketch = sketch.with_parts(part).with_relations(relations)
+    sketch = sketch.with_stated((f"{name}.length", said.long), (f"{name}.width", said.tall))
+    return sketch.with_joined(_screwed(sketch, part, said, on))
+
+
+def _screwed(sketch: Sketch, part: PlannedPart, said: GuideSaid, on: str) -> Joined:
+    """Both count from the guide's front end and lower edge; screws go into the wood behind."""
+    post = sketch.part(on)
+    up = part.at[2] - (post.at[2])
+    across = part.at[1] - post.at[1]
+    inside = _face_towards(post, part)
+    return Joined(
+        name=f"{part.name} on {on}",
+        joint=said.held_by.joint,
+        place=said.held_by.place,
+        seats={
+            # upright grain: the guide lies across it
+            "receives": (
+                Seat(part=on, corner=Corner(face=inside), along=up, across=across),
+            ),
+            "enters": (Seat(part=part.name),),
+        },
+    )
+
+
+def _face_towards(post: PlannedPart, part: PlannedPart) -> Surface:
+    """Face of an upright board that looks at the drawer beside a guide."""
+    return Surface.FACE_SIDE if post.ways[2] is part.ways[2] else Surface.BACK_FACE
+
+

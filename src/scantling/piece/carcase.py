@@ -1,0 +1,242 @@
+"""Carcase: two sides, a bottom, and rails or a board that tie them at the top."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Annotated, ClassVar
+
+from scantling.joints._joint import Joined, Seat
+from scantling.parts import Corner, Surface, Way
+from scantling.parts.planned import PlannedPart
+from scantling.piece._form import Form, Landing, Sketch, Whole
+from scantling.piece._level import between_sides
+from scantling.piece._section import JointWanted, Length, Section, also
+from scantling.piece._words import alike, follows, free, habit, inch_or_mm
+from scantling.sizes.linear import size_of
+from scantling.sizes.model import Level, Relations
+from scantling.units import INCH
+
+class Sides(Section):
+    """What may be said of the sides."""
+
+    thick: Length | None = None
+
+
+class CaseSection(Section):
+    """`[case]`: outside sizes without a top's overhang, and how the boards are joined."""
+
+    wide: Length | None = None
+    deep: Length | None = None
+    tall: Length | None = None
+    sides: Sides = Sides()
+    bottom: Annotated[JointWanted | None, also("top_face")] = None
+    rails_under_top: Annotated[JointWanted | None, also("wide")] = None
+
+
+class Carcase(Form):
+    """Carcase: two upright sides, a bottom housed between them, rails dovetailed in above."""
+
+    title: ClassVar[str] = "case"
+    order: ClassVar[int] = 10
+    section: ClassVar[type[Section]] = CaseSection
+
+    @classmethod
+    def draft(cls, said: object, *, name: str, so_far: Sketch, whole: Whole) -> Sketch:
+        """Sides, bottom and rails, and the inside they leave."""
+        del name
+        assert isinstance(said, CaseSection)  # noqa: S101 - the reader gives this form its section
+        sketch = _outside(so_far, said, whole)
+        sketch = _sides(sketch, said, whole)
+        if said.bottom is not None:
+            sketch = _bottom(sketch, said.bottom, whole)
+        if said.rails_under_top is not None:
+            for where in ("front", "rear"):
+                sketch = _rail_under_top(sketch, said.rails_under_top, whole, where=where)
+        return sketch
+
+
+def _outside(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
+    words = {
+        "case.wide": "width of the case",
+        "case.deep": "depth of the case, with what stands in front of it",
+        "case.tall": "height of the case without its top",
+        "case.inside wide": "width between the sides",
+        "case.inside deep": "depth inside, to the back",
+        "case.front": "thickness of what stands in front of the sides",
+        "case.back set": "how far the back is set in",
+    }
+    gaps = ("case.front", "case.back set")
+    dimensions = tuple(
+        free(name, says=says, may_be_nothing=name in gaps) for name, says in words.items()
+    )
+    relations = Relations(
+        dimensions=dimensions,
+        equations=(
+            follows(
+                size_of("case.wide"),
+                size_of("case.inside wide")
+                + size_of("left side.thickness")
+                + size_of("right side.thickness"),
+                "the case is as wide as its inside and both sides",
+            ),
+            follows(
+                size_of("case.inside deep"),
+                size_of("left side.width") - size_of("case.back set"),
+                "the inside is as deep as the side less what the back takes",
+            ),
+        ),
+        rules=(
+            habit(size_of("case.front"), 0, "nothing stands in front of the sides"),
+            habit(size_of("case.back set"), 0, "the back takes nothing of the inside"),
+        ),
+    )
+    landing = Landing(
+        name="case",
+        parts=("left side", "right side"),
+        sums={
+            "left": size_of("left side.thickness"),
+            "right": size_of("case.wide") - size_of("right side.thickness"),
+            "front": size_of("case.front"),
+            "wide": size_of("case.inside wide"),
+            "deep": size_of("case.inside deep"),
+        },
+    )
+    sketch = sketch.with_relations(relations).with_landing(landing)
+    return sketch.with_stated(
+        ("case.wide", said.wide), ("case.deep", said.deep), ("case.tall", said.tall)
+    )
+
+
+def _sides(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
+    for name, into, wide in (
+        ("left side", Way.LEFT, size_of("left side.thickness")),
+        ("right side", Way.RIGHT, size_of("case.wide") - size_of("right side.thickness")),
+    ):
+        wood = whole.wood(part=name, family="side", role="show")
+        side = PlannedPart(
+            name=name,
+            family="side",
+            wood=wood.species,
+            cut_of_wood=wood.cut,
+            ways=(Way.UP, Way.BACK, into),
+            at=(wide, size_of("case.front"), size_of("case.tall") - size_of(f"{name}.length")),
+            show=frozenset({Surface.BACK_FACE}),
+        )
+        sketch = sketch.with_parts(side).with_stated((f"{name}.thickness", said.sides.thick))
+    thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
+    relations = Relations(
+        equations=tuple(
+            row
+            for name in ("left side", "right side")
+            for row in (
+                follows(
+                    size_of(f"{name}.length"), size_of("case.tall"), "the sides run to the floor"
+                ),
+                follows(
+                    size_of(f"{name}.width"),
+                    size_of("case.deep") - size_of("case.front"),
+                    "a side is as deep as the case behind what stands in front of it",
+                ),
+            )
+        ),
+        rules=(
+            habit(
+                size_of("left side.thickness"),
+                thick,
+                "usual for sides up to 15 in deep",
+                level=Level.RULE,
+            ),
+        ),
+        alike=(alike(("left side.thickness", "right side.thickness"), "the sides are a pair"),),
+    )
+    return sketch.with_relations(relations)
+
+
+def _bottom(sketch: Sketch, wanted: JointWanted, whole: Whole) -> Sketch:
+    case = sketch.landings["case"]
+    wood = whole.wood(part="bottom", family="bottom", role="inside")
+    top_face = size_of("bottom.top face")
+    bottom = PlannedPart(
+        name="bottom",
+        family="bottom",
+        wood=wood.species,
+        cut_of_wood=wood.cut,
+        ways=(Way.RIGHT, Way.BACK, Way.DOWN),
+        at=(
+            case.sum("left") - size_of("bottom in left side.entry"),
+            case.sum("front"),
+            top_face,
+        ),
+        show=frozenset({Surface.FACE_SIDE}),
+    )
+    sketch = sketch.with_parts(bottom)
+    sketch = sketch.with_relations(
+        Relations(dimensions=(free("bottom.top face", says="height of the bottom's top face"),))
+    )
+    sketch = sketch.with_stated(("bottom.top face", wanted.said("top_face")))
+    return between_sides(sketch, "bottom", wanted, whole, up=top_face)
+
+
+def _rail_under_top(
+    sketch: Sketch, wanted: JointWanted, whole: Whole, *, where: str
+) -> Sketch:
+    name = f"{where} sub-top rail"
+    case = sketch.landings["case"]
+    wood = whole.wood(part=name, family="sub-top rail", role="inside")
+    left = f"{name} in left side"
+    width = size_of(f"{name}.width")
+    start = case.sum("front") if where == "front" else case.sum("front") + case.sum("deep") - width
+    inner = Way.FRONT if where == "front" else Way.BACK
+    rail = PlannedPart(
+        name=name,
+        family="sub-top rail",
+        wood=wood.species,
+        cut_of_wood=wood.cut,
+        # the face edge looks into the case: kickers are mortised there
+        ways=(Way.RIGHT, inner, Way.DOWN),
+        at=(
+            case.sum("left") - size_of(f"{left}.entry"),
+            start + width if where == "front" else start,
+            size_of("case.tall"),
+        ),
+    )
+    sketch = sketch.with_parts(rail)
+    edge = Surface.BACK_EDGE if where == "front" else Surface.FACE_EDGE
+    joined = tuple(
+        Joined(
+            name=f"{name} in {side} side",
+            joint=wanted.joint,
+            place=wanted.place,
+            seats={
+                "receives": (
+                    Seat(
+                        part=f"{side} side",
+                        corner=Corner(end=Surface.FAR_END),
+                        across=start - case.sum("front"),
+                    ),
+                ),
+                "enters": (Seat(part=name, corner=Corner(end=end, edge=edge)),),
+            },
+        )
+        for side, end in (("left", Surface.REFERENCE_END), ("right", Surface.FAR_END))
+    )
+    wide = inch_or_mm(whole, inch=INCH * Fraction(5, 2), mm=65)
+    thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
+    relations = Relations(
+        equations=(
+            follows(
+                size_of(f"{name}.length"),
+                case.sum("wide") + joined[0].entry + joined[1].entry,
+                f"the {name} is dovetailed into both sides",
+            ),
+        ),
+        rules=(
+            habit(width, wide, "usual for rails under a top", level=Level.RULE),
+            habit(size_of(f"{name}.thickness"), thick, "as the sides", level=Level.RULE),
+        ),
+    )
+    sketch = sketch.with_joined(*joined).with_relations(relations)
+    sketch = sketch.with_landing(Landing(name=name, parts=(name,), sums={"start": start}))
+    return sketch.with_stated((f"{name}.width", wanted.said("wide")))
+
+

@@ -1,0 +1,188 @@
+"""Drawers: boxes that fill openings, with guides beside them and kickers above."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import ClassVar
+
+from scantling.piece._drawer_box import Box, BoxSaid, drawer_box
+from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
+from scantling.piece._guide import GuideSaid, guide
+from scantling.piece._kicker import KickerSaid, kicker
+from scantling.piece._section import Gap, JointWanted, Length, Load, Section, Word
+from scantling.piece._words import alike, follows, free, habit, inch_or_mm
+from scantling.parts import Way
+from scantling.sizes.linear import Linear, size_of
+from scantling.sizes.model import Relations
+from scantling.units import INCH
+
+
+class DrawerGaps(Section):
+    """Gaps round a drawer, as it runs today."""
+
+    side: Gap | None = None
+    top: Gap | None = None
+    low: Gap | None = None
+
+
+class DrawersSection(Section):
+    """`[drawers]`: the openings they fill, their joints and boards, guides and kickers."""
+
+    fill: Word
+    deep: Length | None = None
+    front_joint: JointWanted
+    back_joint: JointWanted
+    bottom_joint: JointWanted
+    front: BoxSaid = BoxSaid()
+    sides: BoxSaid = BoxSaid()
+    back: BoxSaid = BoxSaid()
+    bottom: BoxSaid = BoxSaid()
+    drop: Length | None = None
+    gaps: DrawerGaps = DrawerGaps()
+    guides: GuideSaid | None = None
+    kickers: KickerSaid | None = None
+    load: Load | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Beside:
+    """What stands beside an opening behind the frame: a side, or a partition."""
+
+    part: str
+    face: Linear  # its face towards the drawer, from the left
+    side: str  # "left", "right"
+
+
+class Drawers(Form):
+    """Drawers: half-blind dovetailed in front, bottoms slid in from behind, sitting in."""
+
+    title: ClassVar[str] = "drawers"
+    order: ClassVar[int] = 50
+    section: ClassVar[type[Section]] = DrawersSection
+
+    @classmethod
+    def draft(cls, said: object, *, name: str, so_far: Sketch, whole: Whole) -> Sketch:
+        """One drawer for each opening, and its running gear."""
+        del name
+        assert isinstance(said, DrawersSection)  # noqa: S101 - the reader gives its section
+        openings = [
+            o
+            for o in so_far.openings.values()
+            if o.name == f"{said.fill} opening" or o.name.startswith(f"{said.fill} opening ")
+        ]
+        sketch = so_far.with_relations(_common(openings, whole))
+        sketch = sketch.with_stated(
+            ("drawers.side gap", said.gaps.side),
+            ("drawers.top gap", said.gaps.top),
+            ("drawers.low gap", said.gaps.low),
+            ("drawers.drop", said.drop),
+        )
+        for i, opening in enumerate(openings):
+            sketch = _drawer(sketch, f"drawer {i + 1}", opening, said, whole)
+            for neighbour in _neighbours(sketch, opening):
+                sketch = _gear(sketch, f"drawer {i + 1}", opening, neighbour, said, whole)
+        return sketch
+
+
+def _common(openings: list[Opening], whole: Whole) -> Relations:
+    small = inch_or_mm(whole, inch=INCH / 32, mm=1)
+    gaps = {
+        "drawers.side gap": (small, "a close side keeps it straight"),
+        "drawers.top gap": (inch_or_mm(whole, inch=INCH / 8, mm=3), "room to swell"),
+        "drawers.low gap": (Fraction(0), "it runs on the rail"),
+        "drawers.drop": (inch_or_mm(whole, inch=INCH / 4, mm=6), "air over the back"),
+    }
+    if not openings:
+        return Relations()
+    names = [f"drawer {i + 1}" for i in range(len(openings))]
+    return Relations(
+        dimensions=tuple(free(n, says=n, may_be_nothing=True, stage=70) for n in gaps)
+        + tuple(free(f"{n}.deep", says=f"depth of {n}", stage=70) for n in names),
+        rules=tuple(habit(size_of(n), value, because) for n, (value, because) in gaps.items())
+        + (
+            habit(
+                size_of(f"{names[0]}.deep"),
+                inch_or_mm(whole, inch=INCH * 16, mm=400),
+                "usual for cupboards",
+            ),
+        ),
+        alike=(alike(tuple(f"{n}.deep" for n in names), "drawers of one row are alike"),)
+        if len(names) > 1
+        else (),
+    )
+
+
+def _drawer(
+    sketch: Sketch, name: str, opening: Opening, said: DrawersSection, whole: Whole
+) -> Sketch:
+    side, top, low = (size_of(f"drawers.{w} gap") for w in ("side", "top", "low"))
+    box = Box(
+        name=name,
+        left=opening.left + side,
+        below=opening.below + low,
+        wide=opening.wide - side * 2,
+        tall=opening.tall - top - low,
+        deep=size_of(f"{name}.deep"),
+        drop=size_of("drawers.drop"),
+        front_joint=said.front_joint,
+        back_joint=said.back_joint,
+        bottom_joint=said.bottom_joint,
+    )
+    sketch = drawer_box(sketch, box, whole=whole)
+    return sketch.with_stated(
+        (f"{name}.deep", said.deep),
+        (f"{name}.front.thickness", said.front.thick),
+        *((f"{name}.{s} side.thickness", said.sides.thick) for s in ("left", "right")),
+        (f"{name}.back.thickness", said.back.thick),
+        (f"{name}.bottom.thickness", said.bottom.thick),
+    )
+
+
+def _neighbours(sketch: Sketch, opening: Opening) -> tuple[_Beside, ...]:
+    case = sketch.landings["case"]
+    found = []
+    for side, part in (("left", opening.left_part), ("right", opening.right_part)):
+        behind: Landing | None = sketch.landings.get(f"behind {part}")
+        if behind is not None:
+            face = behind.sum("right" if side == "left" else "left")
+            found.append(_Beside(part=behind.parts[0], face=face, side=side))
+        elif part.endswith("stile"):
+            found.append(_Beside(part=f"{side} side", face=case.sum(side), side=side))
+    return tuple(found)
+
+
+def _gear(  # noqa: PLR0913 - each is one question about the gear of a drawer
+    sketch: Sketch,
+    name: str,
+    opening: Opening,
+    beside: _Beside,
+    said: DrawersSection,
+    whole: Whole,
+) -> Sketch:
+    edge = opening.left if beside.side == "left" else opening.left + opening.wide
+    if said.guides is not None:
+        sketch = guide(
+            sketch,
+            f"{name} {beside.side} guide",
+            said=said.guides,
+            on=beside.part,
+            edge=edge,
+            face=beside.face,
+            below=opening.below,
+            side=beside.side,
+            whole=whole,
+        )
+    if said.kickers is not None and beside.part.endswith("side"):
+        right = beside.side == "right"
+        sketch = kicker(
+            sketch,
+            f"{beside.side} kicker",
+            said=said.kickers,
+            left=beside.face,
+            ways=(Way.BACK, Way.LEFT if right else Way.RIGHT),
+            under=opening.below + opening.tall,
+            whole=whole,
+            usual=inch_or_mm(whole, inch=INCH * Fraction(7, 4), mm=45),
+        )
+    return sketch

@@ -1,0 +1,166 @@
+"""Shelves: fixed between the sides, or loose on pins."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import ClassVar
+
+from scantling.joints._joint import Joined, Seat
+from scantling.parts import Surface, Way
+from scantling.parts.planned import PlannedPart
+from scantling.piece._form import Form, Landing, Sketch, Whole
+from scantling.piece._level import between_sides
+from scantling.piece._lying import lying_on
+from scantling.piece._section import Count, JointWanted, Length, Load, Section, Word
+from scantling.piece._words import alike, follows, free, habit, inch_or_mm
+from scantling.sizes.linear import size_of
+from scantling.sizes.model import Level, Relations
+from scantling.units import INCH
+
+
+class ShelfSection(Section):
+    """`[shelf.<name>]`: a fixed shelf names a joint of the trade, a loose one lies `on` pins."""
+
+    joint: JointWanted | None = None
+    flush_with: Word | None = None
+    top_face: Length | None = None
+    on: JointWanted | None = None
+    count: Count = 1
+    thick: Length | None = None
+    nose: Length | None = None
+    tail_gap: Length | None = None
+    end_gap: Length | None = None
+    load: Load | None = None
+
+
+class Shelf(Form):
+    """Shelf: a level board between the sides, fixed in them or loose on pins."""
+
+    title: ClassVar[str] = "shelf"
+    order: ClassVar[int] = 30
+    many: ClassVar[bool] = True
+    section: ClassVar[type[Section]] = ShelfSection
+
+    @classmethod
+    def draft(cls, said: object, *, name: str, so_far: Sketch, whole: Whole) -> Sketch:
+        """A fixed shelf, or a set of loose ones."""
+        assert isinstance(said, ShelfSection)  # noqa: S101 - the reader gives its section
+        if said.joint is not None:
+            return _fixed(so_far, name, said, said.joint, whole)
+        if said.on is not None:
+            return _loose(so_far, name, said, said.on, whole)
+        return so_far
+
+
+def _fixed(
+    sketch: Sketch, name: str, said: ShelfSection, wanted: JointWanted, whole: Whole
+) -> Sketch:
+    case = sketch.landings["case"]
+    wood = whole.wood(part=name, family="shelf", role="inside")
+    up = size_of(f"{name}.top face")
+    board = PlannedPart(
+        name=name,
+        family="fixed shelf",
+        wood=wood.species,
+        cut_of_wood=wood.cut,
+        ways=(Way.RIGHT, Way.BACK, Way.DOWN),
+        at=(
+            case.sum("left") - size_of(f"{name} in left side.entry"),
+            case.sum("front"),
+            up,
+        ),
+        show=frozenset({Surface.FACE_SIDE}),
+    )
+    sketch = sketch.with_parts(board)
+    sketch = sketch.with_stated((f"{name}.top face", said.top_face), (f"{name}.thickness", said.thick))
+    sketch = sketch.with_relations(
+        Relations(dimensions=(free(f"{name}.top face", says=f"height of the top face of the {name}"),))
+    )
+    if said.flush_with is not None and said.flush_with in sketch.landings:
+        rail = sketch.landings[said.flush_with]
+        flush = follows(up, rail.sum("top"), f"the {name} is flush with the {said.flush_with}")
+        sketch = sketch.with_relations(Relations(equations=(flush,)))
+        sketch = sketch.with_joined(lying_on(str(said.flush_with), name)).with_landing(
+            Landing(name=f"behind {said.flush_with}", parts=(name,), sums={"top": up})
+        )
+    return between_sides(sketch, name, wanted, whole, up=up)
+
+
+def _loose(
+    sketch: Sketch, name: str, said: ShelfSection, wanted: JointWanted, whole: Whole
+) -> Sketch:
+    """Shelves on one set of pin rows; the joint says on which holes each lies."""
+    shelves = [f"{name} shelf {i + 1}" for i in range(said.count)]
+    for shelf in shelves:
+        sketch = _loose_shelf(sketch, shelf, f"{name} shelves", said, whole)
+    row = Joined(
+        name=f"{name} shelves",
+        joint=wanted.joint,
+        place=wanted.place,
+        seats={
+            "receives": (Seat(part="left side"), Seat(part="right side")),
+            "enters": tuple(Seat(part=shelf) for shelf in shelves),
+        },
+    )
+    sizes = ("length", "width", "thickness")
+    relations = Relations(
+        alike=tuple(
+            alike(tuple(f"{shelf}.{word}" for shelf in shelves), "the loose shelves are alike")
+            for word in sizes
+            if len(shelves) > 1
+        )
+    )
+    return sketch.with_joined(row).with_relations(relations)
+
+
+def _loose_shelf(
+    sketch: Sketch, shelf: str, row: str, said: ShelfSection, whole: Whole
+) -> Sketch:
+    case = sketch.landings["case"]
+    wood = whole.wood(part=shelf, family="shelf", role="inside")
+    end_gap, nose, tail = (size_of(f"{shelf}.{w}") for w in ("end gap", "nose", "tail gap"))
+    board = PlannedPart(
+        name=shelf,
+        family="loose shelf",
+        wood=wood.species,
+        cut_of_wood=wood.cut,
+        ways=(Way.RIGHT, Way.BACK, Way.DOWN),
+        at=(
+            case.sum("left") + end_gap,
+            case.sum("front") + nose,
+            size_of(f"{row}.{shelf} rests") + size_of(f"{shelf}.thickness"),
+        ),
+        show=frozenset({Surface.FACE_SIDE}),
+    )
+    thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
+    relations = Relations(
+        dimensions=tuple(
+            free(f"{shelf}.{word}", says=f"{word} of the {shelf}", may_be_nothing=True)
+            for word in ("end gap", "nose", "tail gap")
+        ),
+        equations=(
+            follows(
+                size_of(f"{shelf}.length"),
+                case.sum("wide") - end_gap * 2,
+                "a loose shelf is short by a gap at each end",
+            ),
+            follows(
+                size_of(f"{shelf}.width"),
+                case.sum("deep") - nose - tail,
+                "a loose shelf lies between its nose and the gap behind it",
+            ),
+        ),
+        rules=(
+            habit(size_of(f"{shelf}.thickness"), thick, "usual for shelves", level=Level.RULE),
+            habit(end_gap, inch_or_mm(whole, inch=INCH / 16, mm=2), "so that it goes in"),
+            habit(tail, inch_or_mm(whole, inch=INCH / 8, mm=3), "room behind"),
+            habit(nose, 0, "flush with the front of the sides"),
+        ),
+    )
+    sketch = sketch.with_parts(board).with_relations(relations)
+    return sketch.with_stated(
+        (f"{shelf}.thickness", said.thick),
+        (f"{shelf}.nose", said.nose),
+        (f"{shelf}.tail gap", said.tail_gap),
+        (f"{shelf}.end gap", said.end_gap),
+    )

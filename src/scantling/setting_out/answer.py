@@ -1,0 +1,108 @@
+"""What comes out of the chain: a piece with its sizes, parts, joints and findings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from scantling.errors import InternalError
+from scantling.findings import Finding, Weight
+from scantling.joints._joint import Choice, Contact, DrawnSize, Joined, Move, Press
+from scantling.parts import Part
+from scantling.piece import Piece
+from scantling.shop.habits import Habits
+from scantling.shop.tools import Shop
+from scantling.sizes.answer import Solved
+from scantling.sizes.model import Sizes
+from scantling.solids.store import Store
+
+
+@dataclass(frozen=True, kw_only=True)
+class SetJoint:
+    """A joint with what it chose and answered at these sizes."""
+
+    joined: Joined
+    choice: Choice
+    drawn: tuple[DrawnSize, ...]
+    contacts: tuple[Contact, ...]
+    presses: tuple[Press, ...]
+    moves: tuple[Move, ...]  # out of the open state
+
+    @property
+    def name(self) -> str:
+        """Name of the joint in this piece."""
+        return self.joined.name
+
+    @property
+    def title(self) -> str:
+        """Its trade name."""
+        return self.joined.joint.title
+
+
+@dataclass(frozen=True, kw_only=True)
+class Line:
+    """One line of the cutting list: parts of one family, wood and size."""
+
+    mark: int  # carpenter's numeral
+    family: str
+    parts: tuple[Part, ...]
+    rough: tuple[Fraction, Fraction, Fraction]  # length, width, thickness with allowances [mm]
+    note: str = ""
+
+    @property
+    def part(self) -> Part:
+        """The first of them."""
+        return self.parts[0]
+
+
+@dataclass(frozen=True, kw_only=True)
+class SettingOut:
+    """A piece worked through: sizes, parts, joints and what was found. Parts are empty where the
+    text could not be worked (the findings say why)."""
+
+    piece: Piece
+    shop: Shop
+    habits: Habits
+    sizes: Sizes
+    parts: tuple[Part, ...]  # made parts, then hardware
+    joints: tuple[SetJoint, ...]
+    lines: tuple[Line, ...]
+    findings: tuple[Finding, ...]
+    solved: Solved | None = None
+    store: Store = field(default_factory=Store, compare=False)
+
+    @property
+    def made(self) -> tuple[Part, ...]:
+        """Parts made in the shop."""
+        return tuple(p for p in self.parts if not p.hardware)
+
+    @property
+    def halts(self) -> bool:
+        """Whether any finding is of weight halt."""
+        return any(f.weight is Weight.HALT for f in self.findings)
+
+    def part(self, name: str) -> Part:
+        """The part of that name.
+
+        Raises:
+            InternalError: No such part.
+        """
+        for part in self.parts:
+            if part.name == name:
+                return part
+        msg = f"no part is called {name!r}"
+        raise InternalError(msg)
+
+    @property
+    def overall(self) -> tuple[Fraction, Fraction, Fraction]:
+        """Wide, deep and tall over everything made, doors and drawers shut. [mm]"""
+        corners = [
+            part.placement.to_piece(point)
+            for part in self.made
+            for point in (
+                (Fraction(0), Fraction(0), Fraction(0)),
+                (part.extent.length, part.extent.width, part.extent.thickness),
+            )
+        ]
+        spans = [max(axis) - min(axis) for axis in zip(*corners, strict=True)]
+        return (spans[0], spans[1], spans[2])

@@ -1,0 +1,71 @@
+"""The order of the chain."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+import scantling.proofs
+from scantling.findings import Finding, Place, in_order
+from scantling.parts import Part
+from scantling.piece import Piece
+from scantling.piece.drafting import draft
+from scantling.proofs._proof import Case
+from scantling.roster import members
+from scantling.setting_out.answer import SetJoint, SettingOut
+from scantling.setting_out.bench import Bench
+from scantling.setting_out.lines import lines
+from scantling.shop.habits import Habits
+from scantling.shop.tools import Shop
+from scantling.sizes.model import Measured, Sizes
+from scantling.solids.store import Store
+
+
+def set_out(  # noqa: PLR0913 - each is one thing an answer depends on
+    piece: Piece,
+    *,
+    shop: Shop,
+    habits: Habits,
+    measured: Sequence[Measured] = (),
+    store: Store | None = None,
+    before: SettingOut | None = None,
+) -> SettingOut:
+    """The piece worked through: sizes, parts, joints, proofs.
+
+    Args:
+        piece: The piece as read.
+        shop: Tools owned.
+        habits: How the maker works.
+        measured: Facts of the build record.
+        store: Solids already worked out; kept between calls by whoever calls often.
+        before: An earlier answer; what of it still applies is not worked out again.
+
+    Returns:
+        Everything that follows, with all that was found. Same piece, same answer.
+    """
+    store = store if store is not None else Store()
+    store.next_round()
+    sketch = draft(piece)
+    bench = Bench.of(sketch, piece, shop)
+    solved, chosen = bench.settled(measured, before.solved if before is not None else None)
+    findings = (*piece.findings, *sketch.findings, *bench.findings, *solved.findings)
+    if not solved.sizes or not sketch.parts:
+        return SettingOut(
+            piece=piece, shop=shop, habits=habits, sizes=solved.sizes, parts=(), joints=(),
+            lines=(), findings=in_order(findings), solved=solved, store=store,
+        )
+    parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
+    joints = bench.joints(solved.sizes, chosen, parts)
+    findings += bench.faults(solved.sizes, chosen, parts)
+    findings += _proven(parts, joints, solved.sizes, bench, store)
+    return SettingOut(
+        piece=piece,
+        shop=shop,
+        habits=habits,
+        sizes=solved.sizes,
+        parts=parts,
+        joints=joints,
+        lines=lines(parts, habits),
+        findings=in_order(findings),
+        solved=solved,
+        store=store,
+    )
