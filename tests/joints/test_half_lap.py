@@ -9,7 +9,7 @@ from tests.joints.sawn import SHOP, Sawn, area, said, sawn
 from scantling.joints._frame import frame_bench
 from scantling.joints._joint import Bench, Glue, State
 from scantling.joints.half_lap import MEAN_RADIUS, HalfLap
-from scantling.parts import Box, Extent, Way
+from scantling.parts import Box, Extent, Span, Way
 from scantling.shop.habits import Habits
 from scantling.timber.species import species
 
@@ -62,7 +62,7 @@ def test_wood_shows_in_front_of_the_part_that_lies_over() -> None:
         made = sawn(tee(joint))
         shape = made.parts["stile"].cuts[0].shape
         assert isinstance(shape, Box)
-        assert (shape.spans[2].start, shape.spans[2].stop) == stile_cut
+        assert shape.into == Span(*stile_cut)
         assert not made.overlapping
 
 

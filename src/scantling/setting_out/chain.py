@@ -8,7 +8,7 @@ import scantling.proofs
 from scantling.findings import Finding, Place, in_order
 from scantling.parts import Part
 from scantling.piece import Piece
-from scantling.piece.drafting import draft
+from scantling.piece._drafting import draft
 from scantling.proofs._proof import Case
 from scantling.roster import members
 from scantling.setting_out.answer import SetJoint, SettingOut

@@ -325,7 +325,7 @@ def _glue(row: Table) -> Glue | None:
 
 def _habits(table: Table) -> Habits:
     usual = Habits()
-    lengths = {
+    lengths: dict[str, Any] = {
         name: getattr(usual, name) if said is None else said
         for name, (least, most) in _HABIT_LENGTHS.items()
         for said in [table.length(name, least=least, most=most)]
@@ -335,7 +335,7 @@ def _habits(table: Table) -> Habits:
         cure = 'write all three, such as ["width", "thickness", "length"]'
         table.desk.fault("sizing", table.place("sizing"), "a step of the sizing is missing", cure)
         sizing = usual.sizing
-    yes_or_no = {
+    yes_or_no: dict[str, Any] = {
         each.name: usual_one if (said := table.yes(each.name)) is None else said
         for each in fields(Habits)
         if isinstance(usual_one := getattr(usual, each.name), bool)

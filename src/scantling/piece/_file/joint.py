@@ -139,7 +139,7 @@ class also:  # noqa: N801 - reads as a word in an annotation
             joint=joint(place=place, **_as_declared(joint, values)), place=place, beside=beside
         )
 
-    def _usual(self, node: Any, options: Table, context: Terms) -> type[Joint]:  # noqa: ANN401 - as above
+    def _usual(self, node: Any, options: Table, context: Terms) -> type[Any]:  # noqa: ANN401 - as above
         """The joint where none is named."""
         if self.usual is not None:
             return _joints(context)[self.usual]
@@ -189,7 +189,7 @@ def _name_and_options(node: Any) -> tuple[Written | None, Table]:  # noqa: ANN40
     return None, rest
 
 
-def _named(name: Written, context: Terms) -> type[Joint]:
+def _named(name: Written, context: Terms) -> type[Any]:
     joints = _joints(context)
     try:
         return joints[name.text]

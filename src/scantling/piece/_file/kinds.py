@@ -56,6 +56,8 @@ def faults(*findings: Finding) -> PydanticCustomError:
 
 def wrong_kind(node: object, wanted: str, cure: str) -> PydanticCustomError:
     """The fault that a value is of another kind than wanted."""
+    if isinstance(node, Written) and node.sort is Sort.FAULTY:
+        return faults()
     says = f"{wanted} is wanted here, not {sort_of(node)}"
     return faults(halt("wrong-kind", says, cure, getattr(node, "place", None)))
 
@@ -170,7 +172,7 @@ def _truth(node: Node | bool) -> bool:  # noqa: FBT001 - a plain value of a defa
 
 def said_length(node: Node, unit: Unit) -> Said:
     """The length that a value says, of any sign."""
-    if not isinstance(node, Written) or node.sort in {Sort.TRUTH, Sort.DATE}:
+    if not isinstance(node, Written) or node.sort in {Sort.TRUTH, Sort.DATE, Sort.FAULTY}:
         raise wrong_kind(node, "a length", LENGTH_CURE)
     try:
         value = units.length(node.text, unit=unit)

@@ -15,6 +15,7 @@ from itertools import accumulate
 from typing import Self
 
 from scantling.findings import Finding, Place, Weight
+from scantling.roster import plain_name
 
 
 @dataclass(frozen=True)
@@ -50,6 +51,7 @@ class Sort(StrEnum):
     DECIMAL = "a decimal number"
     TRUTH = "true or false"
     DATE = "a date or a time"
+    FAULTY = "a value with a fault"  # already reported; readers pass over it in silence
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -102,20 +104,36 @@ class Table(dict[Key, "Node"]):
     """Words and their values, in the order of the file."""
 
     def __init__(self, place: Place, entries: Iterable[tuple[Key, Node]] = ()) -> None:
-        super().__init__(entries)
+        super().__init__()
         self.place = place  # heading, or opening brace
+        self.sealed = False  # written in braces: nothing can be added further down
+        self.headed = False  # has its own heading
+        self._spellings: dict[str, Key] = {}
+        for key, node in entries:
+            self.add(key, node)
+
+    def add(self, key: Key, node: Node) -> None:
+        """One more word and its value."""
+        self[key] = node
+        self._spellings.setdefault(plain_name(key), key)
+
+    def spelling(self, word: str) -> Key | None:
+        """How the file spells a word, space, hyphen, underscore and capitals being equal."""
+        return self._spellings.get(plain_name(word))
+
+    def said(self, word: str) -> Node | None:
+        """The value of a word in any of its spellings."""
+        key = self.spelling(word)
+        return None if key is None else self[key]
 
 
-class Row(tuple["Node", ...]):  # noqa: SLOT001 - a tuple with slots could not hold its place
+class Row(list["Node"]):
     """Values between square brackets, or the tables under one doubled heading."""
 
-    place: Place  # opening bracket
-
-    def __new__(cls, place: Place, items: Iterable[Node] = ()) -> Self:
-        """The values and where they stand."""
-        made = super().__new__(cls, items)
-        made.place = place
-        return made
+    def __init__(self, place: Place, items: Iterable[Node] = ()) -> None:
+        super().__init__(items)
+        self.place = place  # opening bracket
+        self.sealed = False  # written in brackets, not by doubled headings
 
 
 Node = Written | Table | Row
@@ -140,4 +158,4 @@ def sort_of(node: object) -> str:
         return str(node.sort)
     if isinstance(node, Mapping):
         return "a table"
-    return "a row in brackets" if isinstance(node, tuple) else repr(node)
+    return "a row in brackets" if isinstance(node, list) else repr(node)
