@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from scantling.joints._joint import Bench, Choice, Joined, Motion, Said, State, Strains
-from scantling.parts import Cut, Part, Point, Way
+from scantling.parts import Box, Cut, Part, Point, Way
 from scantling.parts.solid import finished, placed
 from scantling.shop.tools import Bench as Workbench
 from scantling.shop.tools import Cauls, Gauges, Shop
@@ -45,7 +45,7 @@ SHOP = Shop(
 )
 
 
-def said(value: int | str) -> Said:
+def said(value: int | str | Fraction) -> Said:
     return Said(value=Fraction(value), text=str(value))
 
 
@@ -73,6 +73,12 @@ class Sawn:
     @property
     def overlapping(self) -> list[tuple[str, str]]:
         return claimed_twice(self.everything.values())
+
+    def box(self, part: str, cut: str) -> Box:
+        """The only cut of that name in a part, which is a box."""
+        (shape,) = (c.shape for c in self.parts[part].cuts if c.name == cut)
+        assert isinstance(shape, Box)
+        return shape
 
     def leaves(self, role: str, state: State = State.OPEN) -> set[Way]:
         """Directions in which the joint says that a role leaves."""
