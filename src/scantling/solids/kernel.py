@@ -18,6 +18,7 @@ from scantling.solids.pattern import Bounds, Convex, Pattern, Turn, bounds
 
 Floats = NDArray[np.float64]
 
+PLANE_DIGITS = 9  # decimals of a plane's normal and distance [mm] that tell it from another
 NOISE = 1e-6  # [mm3] a hundred times above what exact contact leaves in floating point
 
 
@@ -101,7 +102,10 @@ def standing(solid: Solid, turn: Turn) -> Solid:
 
 
 def shared(one: Solid, other: Solid, *, turn: Turn) -> tuple[float, float]:
-    """Volume that two solids both claim, and the surface round it. [mm3, mm2]
+    """Volume that two solids both claim, and how deep it reaches. [mm3, mm]
+
+    The depth is the volume over half the surface round it, as for a thin slice; 0 where the two
+    share no more than floating point makes of exact contact.
 
     Args:
         one: Stands in its own coordinates.
@@ -109,7 +113,11 @@ def shared(one: Solid, other: Solid, *, turn: Turn) -> tuple[float, float]:
         turn: How the second stands in the coordinates of the first.
     """
     both = one.body ^ _moved(other.body, turn)
-    return float(both.volume()), float(both.surface_area())
+    volume = float(both.volume())
+    if volume <= NOISE:
+        return volume, 0.0
+    area = _net_area(both)
+    return volume, 2 * volume / area if area > 0 else 0.0
 
 
 def shared_by_convex(solid: Solid, points: Floats) -> float:
@@ -153,10 +161,27 @@ def _hull(piece: Convex) -> Manifold:
 
 def _hull_of(points: Floats) -> Manifold:
     hull = Manifold.hull_points(points)
-    if not hull.num_tri():
+    if not hull.num_tri() or hull.volume() <= 0:
         msg = f"{len(points)} corners span no solid"
         raise InternalError(msg)
     return hull
+
+
+def _net_area(body: Manifold) -> float:
+    """Surface of a body without the two-sided sheets that touching faces leave on it. [mm2]"""
+    raw = body.to_mesh64()
+    points = np.asarray(raw.vert_properties)[:, :3]
+    a, b, c = (points[np.asarray(raw.tri_verts)[:, k]] for k in range(3))
+    twice = np.cross(b - a, c - a)
+    size = np.linalg.norm(twice, axis=1)
+    kept = size > 0
+    unit = twice[kept] / size[kept, None]
+    leading = np.take_along_axis(unit, np.abs(unit).argmax(axis=1)[:, None], axis=1)[:, 0]
+    sign = np.sign(leading)
+    planes = np.column_stack([unit, (unit * a[kept]).sum(axis=1)]) * sign[:, None]
+    _, place = np.unique(np.round(planes, PLANE_DIGITS) + 0.0, axis=0, return_inverse=True)
+    # the two sides of a sheet lie in one plane and cancel
+    return float(np.abs(np.bincount(place.reshape(-1), size[kept] * sign)).sum() / 2)
 
 
 def _moved(body: Manifold, turn: Turn) -> Manifold:

@@ -37,14 +37,12 @@ def overlaps(placed: Sequence[Placed], *, store: Store, least: float = NOISE) ->
     found = []
     for one, other in near_pairs(placed):
         turn = other.turn.seen_from(one.turn)
-        volume, surface = store.kept(
+        volume, depth = store.kept(
             ("shared", one.solid, other.solid, turn),
             lambda a=one.solid, b=other.solid, t=turn: shared(a, b, turn=t),  # type: ignore[misc] # mypy can't infer defaults of a lambda
         )
         if volume > least:
-            found.append(
-                Overlap(between=(one.name, other.name), volume=volume, depth=2 * volume / surface)
-            )
+            found.append(Overlap(between=(one.name, other.name), volume=volume, depth=depth))
     return found
 
 

@@ -1,0 +1,91 @@
+"""Which solids are in the same place."""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from tests.solids.shapes import board, convex, stood
+
+from scantling.solids.pairs import near_pairs, overlaps
+from scantling.solids.store import Store
+
+F = Fraction
+GROOVED = board(convex((-1, 121), (13, 27), (8, 21)))
+SHELF = board(size=(120, 14, 60))
+
+
+def test_a_shelf_in_its_groove_touches_on_three_sides_and_overlaps_nowhere() -> None:
+    placed = [stood("side", GROOVED, 7, 11, 3), stood("shelf", SHELF, 7, 24, 11)]
+    assert len(near_pairs(placed)) == 1
+    assert overlaps(placed, store=Store()) == []
+
+
+def test_a_shelf_too_deep_is_found_with_how_deep() -> None:
+    deep = F(1, 50)
+    placed = [stood("side", GROOVED, 7, 11, 3), stood("shelf", SHELF, 7, 24, 11 - deep)]
+    (found,) = overlaps(placed, store=Store())
+    assert found.between == ("side", "shelf")
+    assert found.volume == pytest.approx(0.02 * 120 * 14)
+    assert found.depth == pytest.approx(0.02, rel=3e-3)  # the edges of the slice count a little
+
+
+def test_a_millionth_too_deep_is_still_found() -> None:
+    placed = [stood("a", board(), 0, 0, 0), stood("b", board(), 0, 0, 20 - F(1, 10**6))]
+    (found,) = overlaps(placed, store=Store())
+    assert found.volume == pytest.approx(1e-6 * 120 * 45, rel=1e-3)
+
+
+def test_contact_at_awkward_places_is_no_overlap() -> None:
+    # thirds and sevenths have no exact floating point
+    third, seventh = F(1000, 3), F(2000, 7)
+    one = board(size=(third, seventh, F(100, 11)))
+    placed = [
+        stood("a", one, F(1, 13), F(1, 17), F(1, 19)),
+        stood("b", one, F(1, 13) + third, F(1, 17), F(1, 19)),
+        stood("c", one, F(1, 13), F(1, 17) + seventh, F(1, 19)),
+        stood("d", one, F(1, 13), F(1, 17), F(1, 19) + F(100, 11)),
+    ]
+    assert overlaps(placed, store=Store()) == []
+
+
+def test_boards_that_stand_apart_are_never_compared() -> None:
+    store = Store()
+    overlaps([stood("a", board(), 0, 0, 0), stood("b", board(), 121, 0, 0)], store=store)
+    assert store.made == 0
+
+
+def test_a_pair_that_moves_together_is_not_compared_again() -> None:
+    store = Store()
+    solid, other = board(), board(size=(30, 20, 10))
+    first = overlaps([stood("a", solid, 0, 0, 0), stood("b", other, 5, 6, 7)], store=store)
+    again = overlaps([stood("a", solid, 9, 9, 9), stood("b", other, 14, 15, 16)], store=store)
+    assert first == again
+    assert store.made == 1
+    overlaps([stood("a", solid, 9, 9, 9), stood("b", other, 14, 15, 17)], store=store)
+    assert store.made == 2
+
+
+@given(
+    places=st.lists(
+        st.tuples(*[st.fractions(min_value=-60, max_value=60, max_denominator=8)] * 3),
+        min_size=2,
+        max_size=7,
+    )
+)
+def test_the_coarse_search_misses_no_pair(places: list[tuple[F, F, F]]) -> None:
+    sizes = [(30 + 7 * i, 20 + 3 * i, 10 + i) for i in range(len(places))]
+    placed = [
+        stood(f"{i}", board(size=size), *at)
+        for i, (size, at) in enumerate(zip(sizes, places, strict=True))
+    ]
+    wanted = {
+        (f"{i}", f"{k}")
+        for k in range(len(places))
+        for i in range(k)
+        if all(
+            places[i][a] < places[k][a] + sizes[k][a] and places[k][a] < places[i][a] + sizes[i][a]
+            for a in range(3)
+        )
+    }
+    assert {(one.name, other.name) for one, other in near_pairs(placed)} == wanted
