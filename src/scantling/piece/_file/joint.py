@@ -126,7 +126,7 @@ class also:  # noqa: N801 - reads as a word in an annotation
         if isinstance(node, JointWanted):
             return node
         name, options = _name_and_options(node)
-        joint = _named(name, terms(info)) if name else self._usual(node, options, terms(info))
+        joint: type = _named(name, terms(info)) if name else self._usual(node, options, terms(info))
         place = name.place if name else options.place
         model = options_of(joint, self)
         try:
@@ -139,7 +139,7 @@ class also:  # noqa: N801 - reads as a word in an annotation
             joint=joint(place=place, **_as_declared(joint, values)), place=place, beside=beside
         )
 
-    def _usual(self, node: Any, options: Table, context: Terms) -> type[Any]:  # noqa: ANN401 - as above
+    def _usual(self, node: Any, options: Table, context: Terms) -> type:  # noqa: ANN401 - as above
         """The joint where none is named."""
         if self.usual is not None:
             return _joints(context)[self.usual]
@@ -189,7 +189,7 @@ def _name_and_options(node: Any) -> tuple[Written | None, Table]:  # noqa: ANN40
     return None, rest
 
 
-def _named(name: Written, context: Terms) -> type[Any]:
+def _named(name: Written, context: Terms) -> type:
     joints = _joints(context)
     try:
         return joints[name.text]
