@@ -69,7 +69,7 @@ def housed_choice(j: Joined, *, sizes: Sizes | None, shop: Shop) -> dict[str, Fr
     """
     by_inch = shop.unit is Unit.INCH
     stop = INCH / 2 if by_inch else Fraction(12)
-    found = {"stop": stop, "front gap": INCH / 32 if by_inch else Fraction(1)}
+    found = {"stop": stop, "front gap": max(shop.finest, INCH / 32 if by_inch else Fraction(1))}
     if sizes is not None:
         third = j.thickness("receives").at(sizes) / 3
         half = j.thickness("enters").at(sizes) / 2

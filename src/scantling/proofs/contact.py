@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+from math import dist
 from typing import ClassVar
 
 from scantling.findings import Finding, Weight
 from scantling.joints._joint import Contact, Glue
 from scantling.proofs._proof import Case
-from scantling.solids.contact import contact_area, patch_area
+from scantling.solids.contact import SLAB, contact_area, patch_area
 
-CLOSE = 1e-6  # [-] share of a patch that floating point and the thickness looked at may cost
+CLOSE = 1e-6  # [-] share of a patch that floating point may cost
 
 
 class TrueContact:
@@ -26,7 +28,7 @@ class TrueContact:
         for contact in case.contacts:
             area = patch_area(contact.patch)
             touched = _touched(case, contact)
-            if touched < area * (1 - CLOSE):
+            if touched < area * (1 - CLOSE) - SLAB * _rim(contact):
                 found.append(_finding(case, contact, area=area, touched=touched))
         return tuple(found)
 
@@ -34,6 +36,12 @@ class TrueContact:
 def _touched(case: Case, contact: Contact) -> float:
     one, other = (case.standing_by_name[name] for name in contact.between)
     return contact_area(one, other, patch=contact.patch, store=case.store)
+
+
+def _rim(contact: Contact) -> float:
+    """Length round the patch, along which wood may slope away within the thickness looked at."""
+    ring = [tuple(float(x) for x in point) for point in contact.patch]
+    return sum(dist(one, other) for one, other in pairwise([*ring, ring[0]]))
 
 
 def _finding(case: Case, contact: Contact, *, area: float, touched: float) -> Finding:
