@@ -1,0 +1,144 @@
+"""What every paper shares: the sheet, what a paper is, and lengths as the maker reads them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+from typing import ClassVar, Protocol
+
+from scantling.joints._joint import DrawnSize
+from scantling.parts import Part
+from scantling.setting_out import Line, SettingOut
+from scantling.sizes.model import Kind, Origin, Size
+from scantling.units import FINEST_INCH, INCH, Unit, on_grid, rounded, written
+
+OWN_SIZES = ("length", "width", "thickness")  # of a part, along, across and into its wood
+
+
+class Sheet(StrEnum):
+    """Paper the maker's printer takes."""
+
+    A4 = "A4"
+    LETTER = "Letter"
+
+    @property
+    def size(self) -> tuple[Fraction, Fraction]:
+        """Wide and tall, held upright. [mm]
+
+        References:
+            ISO 216:2007, table 2 (A4); ANSI/ASME Y14.1, size A (8 1/2 by 11 in).
+        """
+        if self is Sheet.A4:
+            return Fraction(210), Fraction(297)
+        return Fraction(17, 2) * INCH, 11 * INCH
+
+
+class Paper(Protocol):
+    """One paper: a setting-out in, files by name out. Same input, same bytes."""
+
+    title: ClassVar[str]
+
+    @classmethod
+    def render(cls, setting_out: SettingOut, *, sheet: Sheet) -> Mapping[str, bytes]:
+        """Files of this paper by name. A paper that is no sheet pays no heed to `sheet`."""
+        ...
+
+
+@dataclass(frozen=True, kw_only=True)
+class Rule:
+    """The maker's rule: how he reads a length."""
+
+    unit: Unit
+
+    def reads(self, value: Fraction, *, loose: bool = False) -> str:
+        """A length without its unit, with "about " before it where no rule shows it exactly.
+
+        In inches what falls on no 64th is given to the nearest one from an inch up, where a
+        rule reads it, and in thousandths below, where callipers do.
+
+        Args:
+            value: The length. [mm]
+            loose: It is taken from the work, so even a plain number is only about right.
+        """
+        text = self._plain(value)
+        return f"about {text}" if loose or not self._shows(value) else text
+
+    def _shows(self, value: Fraction) -> bool:
+        if self.unit is Unit.INCH:
+            return on_grid(value, to=FINEST_INCH)
+        return on_grid(value, to=Fraction(1, 100))
+
+    def _plain(self, value: Fraction) -> str:
+        if self.unit is Unit.INCH and abs(value) >= INCH:
+            value = rounded(value, to=FINEST_INCH)
+        return written(value, unit=self.unit)
+
+
+def rule_of(setting_out: SettingOut) -> Rule:
+    """How the maker of this piece reads lengths."""
+    return Rule(unit=setting_out.piece.whole.measure)
+
+
+@dataclass(frozen=True, kw_only=True)
+class OwnSize:
+    """One of the three sizes of a part, with how it is set out."""
+
+    value: Fraction  # [mm]
+    size: Size | None  # None: the part is bought, and nothing solves it
+
+    @property
+    def loose(self) -> bool:
+        """Taken from the work and never measured off."""
+        return self.size is not None and is_loose(self.size)
+
+    @property
+    def set_out(self) -> Kind:
+        """How it is set out; a bought thing sets itself, as a tool does."""
+        return Kind.TOOL if self.size is None else self.size.kind
+
+    @property
+    def origin(self) -> Origin:
+        """Where it came from."""
+        return Origin.FOLLOWS if self.size is None else self.size.origin
+
+
+def is_loose(size: Size) -> bool:
+    """Whether a figure for it is only about right: its mate or the work gives it."""
+    return size.off_tape or size.kind is Kind.MATE
+
+
+def own_sizes(setting_out: SettingOut, part: Part) -> tuple[OwnSize, OwnSize, OwnSize]:
+    """Length, width and thickness of a part."""
+    extent, known = part.extent, setting_out.sizes
+    found = [
+        OwnSize(
+            value=extent[axis],
+            size=known.size(f"{part.name}.{word}") if f"{part.name}.{word}" in known else None,
+        )
+        for axis, word in enumerate(OWN_SIZES)
+    ]
+    return (found[0], found[1], found[2])
+
+
+def set_out_words(line: Line, setting_out: SettingOut) -> str:
+    """How the sizes of a line are set out: `tape`, or `tape; thick tool; wide mate`."""
+    words = ("long", "wide", "thick")
+    first, *others = (own.set_out for own in own_sizes(setting_out, line.part))
+    rest = [f"{w} {k}" for w, k in zip(words[1:], others, strict=True) if k is not first]
+    return "; ".join([str(first), *rest])
+
+
+def figure_reads(figure: DrawnSize, rule: Rule) -> str:
+    """A figure of a joint's drawing as the maker reads it: a length, `1:6`, or with its unit."""
+    value = figure.value
+    if figure.unit == "mm":
+        return rule.reads(value)
+    if figure.unit == "ratio":
+        return f"1:{_plain_number(1 / value)}" if value else "0"
+    return f"{_plain_number(value)} {figure.unit}".strip()
+
+
+def _plain_number(value: Fraction) -> str:
+    return written(value, unit=Unit.MM)  # two places, as the metric rule writes them

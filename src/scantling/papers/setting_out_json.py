@@ -1,0 +1,276 @@
+"""The whole setting-out for other programs, and for the page: `setting-out.json`."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import ClassVar, Literal
+
+from scantling.findings import Finding
+from scantling.joints._joint import Contact, DrawnSize, Move, Press
+from scantling.papers import _document as doc
+from scantling.papers._paper import (
+    OWN_SIZES,
+    OwnSize,
+    Rule,
+    Sheet,
+    figure_reads,
+    is_loose,
+    own_sizes,
+    rule_of,
+    set_out_words,
+)
+from scantling.parts import Drawn, GluedUp, Part, Placement, Round, Surface, drawn
+from scantling.setting_out import Line, SetJoint, SettingOut
+from scantling.sizes.model import Size
+from scantling.solids.contact import patch_area
+
+
+class SettingOutJson:
+    """Setting-out in JSON: everything found, exact, in a documented format."""
+
+    title: ClassVar[str] = "setting-out"
+
+    @classmethod
+    def render(cls, setting_out: SettingOut, *, sheet: Sheet) -> Mapping[str, bytes]:
+        """`setting-out.json`, as `docs/setting_out.schema.json` promises it."""
+        del sheet  # data have no pages
+        text = json.dumps(document(setting_out), ensure_ascii=False, indent=1)
+        return {"setting-out.json": text.encode() + b"\n"}
+
+
+def document(setting_out: SettingOut) -> doc.Document:
+    """The setting-out as plain tables and lists, ready for JSON."""
+    rule = rule_of(setting_out)
+    return {
+        "format": 1,
+        "kind": "setting-out",
+        "piece": _piece(setting_out, rule),
+        "parts": [_part(part, setting_out, rule) for part in setting_out.parts],
+        "sizes": [_size(size, rule) for size in setting_out.sizes.by_name.values()],
+        "joints": [_joint(joint, rule) for joint in setting_out.joints],
+        "cutting_list": [_line(line, setting_out, rule) for line in setting_out.lines],
+        "findings": [_finding(finding) for finding in setting_out.findings],
+    }
+
+
+def _length(value: Fraction, rule: Rule, *, loose: bool = False) -> doc.Length:
+    return {
+        "mm": str(value),
+        "value_mm": float(value),
+        "as_written": rule.reads(value, loose=loose),
+    }
+
+
+def _piece(setting_out: SettingOut, rule: Rule) -> doc.Piece:
+    piece = setting_out.piece
+    # nothing made has no size over all
+    wide, deep, tall = setting_out.overall if setting_out.made else (Fraction(0),) * 3
+    return {
+        "name": piece.whole.name,
+        "file": piece.file,
+        "measure": rule.unit,
+        "finest_mm": float(piece.whole.finest),
+        "overall": {
+            "wide": _length(wide, rule),
+            "deep": _length(deep, rule),
+            "tall": _length(tall, rule),
+        },
+    }
+
+
+def _part(part: Part, setting_out: SettingOut, rule: Rule) -> doc.Part:
+    length, width, thickness = (
+        _own(f"{part.name}.{word}", own, rule)
+        for word, own in zip(OWN_SIZES, own_sizes(setting_out, part), strict=True)
+    )
+    line = _line_of(part, setting_out)
+    return {
+        "name": part.name,
+        "family": part.family,
+        "mark": line.mark if line else None,
+        "wood": part.wood,
+        "cut": part.cut_of_wood,
+        "hardware": part.hardware,
+        "moves_with": part.moves_with,
+        "length": length,
+        "width": width,
+        "thickness": thickness,
+        "rough": _rough(line, rule) if line else None,
+        "blank": _blank(part),
+        "horns": [_length(horn, rule) for horn in part.horns],
+        "shown": [s for s in Surface if s in part.show],
+        "placement": _placement(part.placement, rule),
+        "cuts": [_cut(drawn(cut), rule) for cut in part.cuts],
+    }
+
+
+def _line_of(part: Part, setting_out: SettingOut) -> Line | None:
+    for line in setting_out.lines:
+        if any(part.name == each.name for each in line.parts):
+            return line
+    return None
+
+
+def _own(name: str, own: OwnSize, rule: Rule) -> doc.OwnLength:
+    size = own.size
+    return {
+        **_length(own.value, rule, loose=own.loose),
+        "dimension": name if size else None,
+        "set_out": own.set_out,
+        "origin": own.origin,
+        "off_tape": size.off_tape if size else False,
+        "because": size.because if size else "",
+    }
+
+
+def _rough(line: Line, rule: Rule) -> doc.Rough:
+    length, width, thickness = (_length(value, rule) for value in line.rough)
+    return {"length": length, "width": width, "thickness": thickness}
+
+
+def _blank(part: Part) -> Literal["board", "round"] | doc.GluedUp:
+    match part.blank:
+        case GluedUp(strips=strips):
+            return {"glued_up": [strip.name for strip in strips]}
+        case Round():
+            return "round"
+        case _:
+            return "board"
+
+
+def _placement(placement: Placement, rule: Rule) -> doc.Placement:
+    return {
+        "along": placement.along,
+        "across": placement.across,
+        "into": placement.into,
+        "at": [_length(value, rule) for value in placement.at],
+    }
+
+
+def _cut(cut: Drawn, rule: Rule) -> doc.Cut:
+    return {
+        "cut": cut.cut,
+        "owner": cut.owner,
+        "form": cut.form,
+        "sweep": None if cut.sweep is None else doc.AXES[cut.sweep],
+        "corner": list(cut.corner),
+        "open_start": list(cut.open_start),
+        "open_stop": list(cut.open_stop),
+        "open_sides": sorted(cut.open_sides),
+        "measures": [
+            {
+                "word": measure.word,
+                "axis": doc.AXES[measure.axis],
+                "value": _length(measure.value, rule),
+                "from": measure.from_surface,
+                "dimension": measure.dimension,
+            }
+            for measure in cut.measures
+        ],
+    }
+
+
+def _size(size: Size, rule: Rule) -> doc.Size:
+    return {
+        "name": size.name,
+        "value": _length(size.value, rule, loose=is_loose(size)),
+        "set_out": size.kind,
+        "origin": size.origin,
+        "off_tape": size.off_tape,
+        "because": size.because,
+    }
+
+
+def _joint(joint: SetJoint, rule: Rule) -> doc.Joint:
+    return {
+        "name": joint.name,
+        "title": joint.title,
+        "parts": list(joint.joined.parts),
+        "choice": {word: str(value) for word, value in joint.choice.values},
+        "drawn": [_figure(figure, rule) for figure in joint.drawn],
+        "contacts": [_contact(contact) for contact in joint.contacts],
+        "presses": [_press(press) for press in joint.presses],
+        "moves": [_move(move, rule) for move in joint.moves],
+    }
+
+
+def _figure(figure: DrawnSize, rule: Rule) -> doc.Figure:
+    return {
+        "word": figure.word,
+        "value": str(figure.value),
+        "unit": figure.unit,
+        "as_written": figure_reads(figure, rule),
+        "dimension": figure.dimension,
+        "reference": figure.reference,
+    }
+
+
+def _contact(contact: Contact) -> doc.Contact:
+    return {
+        "between": list(contact.between),
+        "zone": contact.zone,
+        "glue": contact.glue,
+        "fit": contact.fit,
+        "area_mm2": float(f"{patch_area(contact.patch):.6g}"),
+    }
+
+
+def _press(press: Press) -> doc.Press:
+    return {
+        "between": list(press.between),
+        "volume_mm3": str(press.volume),
+        "because": press.because,
+    }
+
+
+def _move(move: Move, rule: Rule) -> doc.Move:
+    return {
+        "role": move.role,
+        "motion": move.motion,
+        "way": [str(share) for share in move.way],
+        "about": None if move.about is None else [_length(v, rule) for v in move.about],
+        "unlocked_by": move.unlocked_by,
+    }
+
+
+def _line(line: Line, setting_out: SettingOut, rule: Rule) -> doc.Line:
+    long, wide, thick = (
+        _length(own.value, rule, loose=own.loose) for own in own_sizes(setting_out, line.part)
+    )
+    return {
+        "mark": line.mark,
+        "part": line.family,
+        "parts": [part.name for part in line.parts],
+        "wood": line.part.wood,
+        "how_many": len(line.parts),
+        "long": long,
+        "wide": wide,
+        "thick": thick,
+        "rough": _rough(line, rule),
+        "set_out": set_out_words(line, setting_out),
+        "note": line.note,
+    }
+
+
+def _finding(finding: Finding) -> doc.Finding:
+    place = finding.place
+    return {
+        "code": finding.code,
+        "weight": finding.weight,
+        "says": finding.says,
+        "cure": finding.cure,
+        "figure": finding.figure,
+        "limit": finding.limit,
+        "source": finding.source,
+        "parts": list(finding.parts),
+        "place": None
+        if place is None
+        else {
+            "file": place.file,
+            "line": place.line,
+            "column": place.column,
+            "width": place.width,
+        },
+    }
