@@ -106,7 +106,9 @@ def _relations(box: Box, whole: Whole) -> Relations:
     sides = [own("left side"), own("right side")]
     lap = front - size_of(own("front at left side.entry"))
     equations = [
-        follows(size_of(own("front.length")), box.wide, "the front fills the opening less its gaps"),
+        follows(
+            size_of(own("front.length")), box.wide, "the front fills the opening less its gaps"
+        ),
         follows(size_of(own("front.width")), box.tall, "the front fills the opening less its gaps"),
         follows(size_of(own("back.length")), box.wide, "the back is as long as the box is wide"),
         follows(
@@ -140,10 +142,20 @@ def _relations(box: Box, whole: Whole) -> Relations:
     return Relations(
         equations=tuple(equations),
         rules=(
-            habit(front, inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20), "usual", level=Level.RULE),
+            habit(
+                front,
+                inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20),
+                "usual",
+                level=Level.RULE,
+            ),
             habit(size_of(f"{sides[0]}.thickness"), thin, "usual", level=Level.RULE),
             habit(back, size_of(f"{sides[0]}.thickness"), "as the sides", level=Level.RULE),
-            habit(bottom, inch_or_mm(whole, inch=INCH * Fraction(3, 8), mm=9), "usual", level=Level.RULE),
+            habit(
+                bottom,
+                inch_or_mm(whole, inch=INCH * Fraction(3, 8), mm=9),
+                "usual",
+                level=Level.RULE,
+            ),
         ),
         alike=(alike(tuple(f"{s}.thickness" for s in sides), "the sides are a pair"),),
     )

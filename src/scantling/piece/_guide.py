@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from scantling.joints._joint import Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
@@ -23,7 +21,7 @@ class GuideSaid(Section):
     held_by: JointWanted
 
 
-def guide(  # noqa: PLR0913 - each is one question about a guide
+def guide(
     sketch: Sketch,
     name: str,
     *,
@@ -86,9 +84,7 @@ def _screwed(sketch: Sketch, part: PlannedPart, said: GuideSaid, on: str) -> Joi
         place=said.held_by.place,
         seats={
             # upright grain: the guide lies across it
-            "receives": (
-                Seat(part=on, corner=Corner(face=inside), along=up, across=across),
-            ),
+            "receives": (Seat(part=on, corner=Corner(face=inside), along=up, across=across),),
             "enters": (Seat(part=part.name),),
         },
     )
@@ -97,5 +93,3 @@ def _screwed(sketch: Sketch, part: PlannedPart, said: GuideSaid, on: str) -> Joi
 def _face_towards(post: PlannedPart, part: PlannedPart) -> Surface:
     """Face of an upright board that looks at the drawer beside a guide."""
     return Surface.FACE_SIDE if post.ways[2] is part.ways[2] else Surface.BACK_FACE
-
-

@@ -1,4 +1,4 @@
-"""Kickers: rails above a drawer's sides that keep it from tipping, stubbed between sub-top rails."""
+"""Kickers: rails above a drawer's sides that keep it from tipping."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ class KickerSaid(Section):
     rear_gap: Gap | None = None
 
 
-def kicker(  # noqa: PLR0913 - each is one question about a kicker
+def kicker(
     sketch: Sketch,
     name: str,
     *,

@@ -36,12 +36,8 @@ def between_sides(
                 joint=wanted.joint,
                 place=wanted.place,
                 seats={
-                    "receives": (
-                        Seat(part=side, along=up - size_of(f"{part}.thickness")),
-                    ),
-                    "enters": (
-                        Seat(part=part, corner=Corner(end=end, face=Surface.BACK_FACE)),
-                    ),
+                    "receives": (Seat(part=side, along=up - size_of(f"{part}.thickness")),),
+                    "enters": (Seat(part=part, corner=Corner(end=end, face=Surface.BACK_FACE)),),
                 },
             )
         )
@@ -49,15 +45,11 @@ def between_sides(
     length = case.sum("wide") + joined[0].entry + joined[1].entry
     relations = Relations(
         equations=(
-            follows(
-                size_of(f"{part}.length"), length, f"the {part} reaches into both sides"
-            ),
+            follows(size_of(f"{part}.length"), length, f"the {part} reaches into both sides"),
             follows(
                 size_of(f"{part}.width"), case.sum("deep"), f"the {part} is as deep as the inside"
             ),
         ),
-        rules=(
-            habit(size_of(f"{part}.thickness"), thick, "usual for shelves", level=Level.RULE),
-        ),
+        rules=(habit(size_of(f"{part}.thickness"), thick, "usual for shelves", level=Level.RULE),),
     )
     return sketch.with_joined(*joined).with_relations(relations)

@@ -9,7 +9,7 @@ from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Sketch, Whole
-from scantling.piece._section import JointWanted, Length, Section, Word
+from scantling.piece._section import JointWanted, Length, Section
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, exactly, size_of
 from scantling.sizes.model import Level, Relations
@@ -113,8 +113,10 @@ def _relations(leaf: Leaf, whole: Whole) -> Relations:
         follows(wide, stiles[0] + stiles[1] + sight_wide, "stiles and sight make the width"),
         follows(tall, rails[0] + rails[1] + sight_tall, "rails and sight make the height"),
     ]
-    for side in ("left", "right"):
-        equations.append(follows(size_of(leaf.own(f"{side} stile.length")), tall, "stiles run through"))
+    equations += [
+        follows(size_of(leaf.own(f"{side} stile.length")), tall, "stiles run through")
+        for side in ("left", "right")
+    ]
     for rail in ("top rail", "bottom rail"):
         entries = [size_of(leaf.own(f"{rail} in {s} stile.entry")) for s in ("left", "right")]
         equations.append(
@@ -133,7 +135,12 @@ def _relations(leaf: Leaf, whole: Whole) -> Relations:
         rules=(
             habit(stiles[0], usual, "usual for door stiles", level=Level.RULE),
             habit(rails[0], stiles[0], "the top rail as the stile", level=Level.RULE),
-            habit(rails[1], stiles[0] * Fraction(4, 3), "a bottom rail a third wider", level=Level.RULE),
+            habit(
+                rails[1],
+                stiles[0] * Fraction(4, 3),
+                "a bottom rail a third wider",
+                level=Level.RULE,
+            ),
             habit(size_of(leaf.own("left stile.thickness")), thick, "usual", level=Level.RULE),
             habit(
                 size_of(leaf.own("panel.thickness")),

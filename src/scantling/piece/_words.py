@@ -11,7 +11,12 @@ from scantling.units import Unit
 
 
 def free(
-    name: str, *, says: str = "", kind: Kind = Kind.TAPE, may_be_nothing: bool = False, stage: int = 0
+    name: str,
+    *,
+    says: str = "",
+    kind: Kind = Kind.TAPE,
+    may_be_nothing: bool = False,
+    stage: int = 0,
 ) -> Dimension:
     """A dimension of an assembly: more than 0, or at least 0 for a gap."""
     return Dimension(
@@ -25,7 +30,11 @@ def follows(found: Linear, parts: Linear, because: str) -> Equation:
 
 
 def habit(
-    found: Linear, value: Linear | Fraction | int, because: str, *, level: Level = Level.HABIT,
+    found: Linear,
+    value: Linear | Fraction | int,
+    because: str,
+    *,
+    level: Level = Level.HABIT,
     source: str = "common practice",
 ) -> Rule:
     """`found` would be `value` [mm] if nothing stronger spoke."""
@@ -38,12 +47,22 @@ def alike(names: tuple[str, ...], because: str, *, sink: str | None = None) -> A
 
 
 def at_least(
-    found: Linear, least: Linear | Fraction | int, because: str, *, code: str, cure: str,
+    found: Linear,
+    least: Linear | Fraction | int,
+    because: str,
+    *,
+    code: str,
+    cure: str,
     source: str = "common practice",
 ) -> Bound:
     """`found` is no less than `least` [mm]; broken as little as possible, and said."""
     return Bound(
-        sum=found - least, because=because, yields=Yields.SEASON, code=code, cure=cure, source=source
+        sum=found - least,
+        because=because,
+        yields=Yields.SEASON,
+        code=code,
+        cure=cure,
+        source=source,
     )
 
 

@@ -20,7 +20,7 @@ from scantling.units import INCH
 class BackSection(Section):
     """`[back]`: how many boards, how they meet, and the rabbets they lie in."""
 
-    boards: Count = 5
+    boards: Count = Count(5)
     joint: JointWanted
     thick: Length | None = None
     rabbet: JointWanted | None = None
@@ -44,7 +44,12 @@ class Back(Form):
         left = left + size_of("back boards.edge gap")
         for board in boards:
             sketch = _board(sketch, board, left, whole)
-            left = left + size_of(f"{board}.width") - size_of("back boards.lap") + size_of("back boards.gap")
+            left = (
+                left
+                + size_of(f"{board}.width")
+                - size_of("back boards.lap")
+                + size_of("back boards.gap")
+            )
         sketch = sketch.with_stated(*((f"{b}.thickness", said.thick) for b in boards))
         return sketch.with_joined(
             *_rabbets(said, boards), _row(said, boards), *_nails(sketch, boards)
@@ -79,14 +84,14 @@ def _relations(boards: list[str], whole: Whole) -> Relations:
             "the boards reach down over the bottom",
         ),
     ]
-    for board in boards:
-        equations.append(
-            follows(
-                size_of(f"{board}.length"),
-                size_of("case.tall") - size_of("back.foot") - size_of("back.short"),
-                "the boards reach up to the top, a little short of it",
-            )
+    equations += [
+        follows(
+            size_of(f"{board}.length"),
+            size_of("case.tall") - size_of("back.foot") - size_of("back.short"),
+            "the boards reach up to the top, a little short of it",
         )
+        for board in boards
+    ]
     return Relations(
         dimensions=(
             free("back.foot", says="height of the boards' lower ends"),
@@ -120,9 +125,7 @@ def _rabbets(said: BackSection, boards: list[str]) -> tuple[Joined, ...]:
             place=said.rabbet.place if said.rabbet is not None else None,
             seats={
                 # counted from the back edge, on the inside face
-                "receives": (
-                    Seat(part=f"{side} side", corner=Corner(edge=Surface.BACK_EDGE)),
-                ),
+                "receives": (Seat(part=f"{side} side", corner=Corner(edge=Surface.BACK_EDGE)),),
                 "enters": (Seat(part=boards[0] if side == "left" else boards[-1]),),
             },
         )
@@ -143,7 +146,13 @@ def _row(said: BackSection, boards: list[str]) -> Joined:
         seats={"boards": tuple(Seat(part=b) for b in boards)},
         beside=(
             Beside(
-                what="opening", owner="", role="boards", axis=1, start=ZERO, size=opening, depth=ZERO
+                what="opening",
+                owner="",
+                role="boards",
+                axis=1,
+                start=ZERO,
+                size=opening,
+                depth=ZERO,
             ),
         ),
     )

@@ -16,6 +16,7 @@ from scantling.sizes.linear import size_of
 from scantling.sizes.model import Level, Relations
 from scantling.units import INCH
 
+
 class Sides(Section):
     """What may be said of the sides."""
 
@@ -45,7 +46,7 @@ class Carcase(Form):
         """Sides, bottom and rails, and the inside they leave."""
         del name
         assert isinstance(said, CaseSection)  # noqa: S101 - the reader gives this form its section
-        sketch = _outside(so_far, said, whole)
+        sketch = _outside(so_far, said)
         sketch = _sides(sketch, said, whole)
         if said.bottom is not None:
             sketch = _bottom(sketch, said.bottom, whole)
@@ -55,7 +56,7 @@ class Carcase(Form):
         return sketch
 
 
-def _outside(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
+def _outside(sketch: Sketch, said: CaseSection) -> Sketch:
     words = {
         "case.wide": "width of the case",
         "case.deep": "depth of the case, with what stands in front of it",
@@ -177,9 +178,7 @@ def _bottom(sketch: Sketch, wanted: JointWanted, whole: Whole) -> Sketch:
     return between_sides(sketch, "bottom", wanted, whole, up=top_face)
 
 
-def _rail_under_top(
-    sketch: Sketch, wanted: JointWanted, whole: Whole, *, where: str
-) -> Sketch:
+def _rail_under_top(sketch: Sketch, wanted: JointWanted, whole: Whole, *, where: str) -> Sketch:
     name = f"{where} sub-top rail"
     case = sketch.landings["case"]
     wood = whole.wood(part=name, family="sub-top rail", role="inside")
@@ -238,5 +237,3 @@ def _rail_under_top(
     sketch = sketch.with_joined(*joined).with_relations(relations)
     sketch = sketch.with_landing(Landing(name=name, parts=(name,), sums={"start": start}))
     return sketch.with_stated((f"{name}.width", wanted.said("wide")))
-
-

@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import ClassVar
 
 from scantling.joints._joint import Beside, Joined, Seat
-from scantling.parts import Corner, Surface, Way
-from scantling.parts.planned import PlannedPart
+from scantling.parts import Corner, Surface
 from scantling.piece._form import Form, Opening, Sketch, Whole
 from scantling.piece._panelled import Leaf, PanelSaid, panelled
 from scantling.piece._section import Gap, JointWanted, Length, Section, Truth, Word
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import Linear, size_of
-from scantling.sizes.model import Level, Relations
+from scantling.sizes.model import Relations
 from scantling.units import INCH
 
 
@@ -117,7 +115,9 @@ def _gaps(opening: Opening, hung: tuple[_Hung, ...], whole: Whole) -> Relations:
     )
 
 
-def _door(sketch: Sketch, door: _Hung, opening: Opening, said: DoorsSection, whole: Whole) -> Sketch:
+def _door(
+    sketch: Sketch, door: _Hung, opening: Opening, said: DoorsSection, whole: Whole
+) -> Sketch:
     leaf = Leaf(
         name=door.name,
         family="door",

@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
 
+from scantling.parts import Way
 from scantling.piece._drawer_box import Box, BoxSaid, drawer_box
 from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
 from scantling.piece._guide import GuideSaid, guide
 from scantling.piece._kicker import KickerSaid, kicker
 from scantling.piece._section import Gap, JointWanted, Length, Load, Section, Word
-from scantling.piece._words import alike, follows, free, habit, inch_or_mm
-from scantling.parts import Way
+from scantling.piece._words import alike, free, habit, inch_or_mm
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Relations
 from scantling.units import INCH
@@ -99,8 +99,8 @@ def _common(openings: list[Opening], whole: Whole) -> Relations:
     return Relations(
         dimensions=tuple(free(n, says=n, may_be_nothing=True, stage=70) for n in gaps)
         + tuple(free(f"{n}.deep", says=f"depth of {n}", stage=70) for n in names),
-        rules=tuple(habit(size_of(n), value, because) for n, (value, because) in gaps.items())
-        + (
+        rules=(
+            *(habit(size_of(n), value, because) for n, (value, because) in gaps.items()),
             habit(
                 size_of(f"{names[0]}.deep"),
                 inch_or_mm(whole, inch=INCH * 16, mm=400),
@@ -152,7 +152,7 @@ def _neighbours(sketch: Sketch, opening: Opening) -> tuple[_Beside, ...]:
     return tuple(found)
 
 
-def _gear(  # noqa: PLR0913 - each is one question about the gear of a drawer
+def _gear(  # noqa: PLR0917 - one drawer's gear, told whole
     sketch: Sketch,
     name: str,
     opening: Opening,

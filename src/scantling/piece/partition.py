@@ -79,7 +79,7 @@ def _middle(sketch: Sketch, mullion: str) -> Relations:
     )
 
 
-def _partition(
+def _partition(  # noqa: PLR0917 - one partition, told whole
     sketch: Sketch,
     said: PartitionSection,
     deck: Landing,

@@ -25,7 +25,7 @@ class ShelfSection(Section):
     flush_with: Word | None = None
     top_face: Length | None = None
     on: JointWanted | None = None
-    count: Count = 1
+    count: Count = Count(1)
     thick: Length | None = None
     nose: Length | None = None
     tail_gap: Length | None = None
@@ -72,9 +72,13 @@ def _fixed(
         show=frozenset({Surface.FACE_SIDE}),
     )
     sketch = sketch.with_parts(board)
-    sketch = sketch.with_stated((f"{name}.top face", said.top_face), (f"{name}.thickness", said.thick))
+    sketch = sketch.with_stated(
+        (f"{name}.top face", said.top_face), (f"{name}.thickness", said.thick)
+    )
     sketch = sketch.with_relations(
-        Relations(dimensions=(free(f"{name}.top face", says=f"height of the top face of the {name}"),))
+        Relations(
+            dimensions=(free(f"{name}.top face", says=f"height of the top face of the {name}"),)
+        )
     )
     if said.flush_with is not None and said.flush_with in sketch.landings:
         rail = sketch.landings[said.flush_with]
@@ -113,9 +117,7 @@ def _loose(
     return sketch.with_joined(row).with_relations(relations)
 
 
-def _loose_shelf(
-    sketch: Sketch, shelf: str, row: str, said: ShelfSection, whole: Whole
-) -> Sketch:
+def _loose_shelf(sketch: Sketch, shelf: str, row: str, said: ShelfSection, whole: Whole) -> Sketch:
     case = sketch.landings["case"]
     wood = whole.wood(part=shelf, family="shelf", role="inside")
     end_gap, nose, tail = (size_of(f"{shelf}.{w}") for w in ("end gap", "nose", "tail gap"))

@@ -29,7 +29,7 @@ class UnderBevel(Section):
 
     rise: Length
     run: Length
-    sides: tuple[Word, ...] = ("front", "left", "right")
+    sides: tuple[Word, ...] = (Word("front"), Word("left"), Word("right"))
 
 
 class TopSection(Section):
@@ -63,7 +63,10 @@ class Top(Form):
             ("top.thickness", said.thick),
             ("top.length", said.wide),
             ("top.width", said.deep),
-            *((f"top.over {s}", getattr(said, f"over_{s}")) for s in ("front", "back", "left", "right")),
+            *(
+                (f"top.over {s}", getattr(said, f"over_{s}"))
+                for s in ("front", "back", "left", "right")
+            ),
         )
         if said.under_bevel is not None:
             sketch = _bevel(sketch, said.under_bevel)
@@ -111,7 +114,12 @@ def _relations(whole: Whole) -> Relations:
             ),
         ),
         rules=(
-            habit(size_of("top.over left"), size_of("top.over right"), "as much on either side", level=Level.RULE),
+            habit(
+                size_of("top.over left"),
+                size_of("top.over right"),
+                "as much on either side",
+                level=Level.RULE,
+            ),
             habit(size_of("top.over back"), 0, "the back goes to the wall"),
             habit(size_of("top.over right"), over, "usual"),
             habit(size_of("top.over front"), over, "usual"),
@@ -129,7 +137,9 @@ def _bevel(sketch: Sketch, said: UnderBevel) -> Sketch:
     names = ("top.bevel rise", "top.bevel run")
 
     def cuts(sizes: Sizes) -> tuple[Cut, ...]:
-        return tuple(_bevel_cut(side, rise=sizes[names[0]], run=sizes[names[1]]) for side in said.sides)
+        return tuple(
+            _bevel_cut(side, rise=sizes[names[0]], run=sizes[names[1]]) for side in said.sides
+        )
 
     relations = Relations(dimensions=tuple(free(n, says=n) for n in names))
     sketch = sketch.with_relations(relations).with_shaping("top", cuts)

@@ -57,8 +57,10 @@ class Line:
 
 @dataclass(frozen=True, kw_only=True)
 class SettingOut:
-    """A piece worked through: sizes, parts, joints and what was found. Parts are empty where the
-    text could not be worked (the findings say why)."""
+    """A piece worked through: sizes, parts, joints and what was found.
+
+    Parts are empty where the text could not be worked; the findings say why.
+    """
 
     piece: Piece
     shop: Shop

@@ -30,7 +30,6 @@ class Bench:
     shop: Shop
     woods: Mapping[str, Species]
     strains: Mapping[str, Strain]
-    findings: tuple[Finding, ...] = ()
 
     @classmethod
     def of(cls, sketch: Sketch, piece: Piece, shop: Shop) -> Bench:

@@ -9,7 +9,7 @@ from scantling.findings import Finding, Place, in_order
 from scantling.parts import Part
 from scantling.piece import Piece
 from scantling.piece._drafting import draft
-from scantling.proofs._proof import Case
+from scantling.proofs._proof import Case, Proof
 from scantling.roster import members
 from scantling.setting_out.answer import SetJoint, SettingOut
 from scantling.setting_out.bench import Bench
@@ -20,7 +20,7 @@ from scantling.sizes.model import Measured, Sizes
 from scantling.solids.store import Store
 
 
-def set_out(  # noqa: PLR0913 - each is one thing an answer depends on
+def set_out(
     piece: Piece,
     *,
     shop: Shop,
@@ -28,6 +28,7 @@ def set_out(  # noqa: PLR0913 - each is one thing an answer depends on
     measured: Sequence[Measured] = (),
     store: Store | None = None,
     before: SettingOut | None = None,
+    heard: Sequence[Finding] = (),
 ) -> SettingOut:
     """The piece worked through: sizes, parts, joints, proofs.
 
@@ -38,6 +39,7 @@ def set_out(  # noqa: PLR0913 - each is one thing an answer depends on
         measured: Facts of the build record.
         store: Solids already worked out; kept between calls by whoever calls often.
         before: An earlier answer; what of it still applies is not worked out again.
+        heard: What was found already, in the shop's file for one.
 
     Returns:
         Everything that follows, with all that was found. Same piece, same answer.
@@ -47,16 +49,24 @@ def set_out(  # noqa: PLR0913 - each is one thing an answer depends on
     sketch = draft(piece)
     bench = Bench.of(sketch, piece, shop)
     solved, chosen = bench.settled(measured, before.solved if before is not None else None)
-    findings = (*piece.findings, *sketch.findings, *bench.findings, *solved.findings)
+    findings = (*heard, *piece.findings, *sketch.findings, *solved.findings)
     if not solved.sizes or not sketch.parts:
         return SettingOut(
-            piece=piece, shop=shop, habits=habits, sizes=solved.sizes, parts=(), joints=(),
-            lines=(), findings=in_order(findings), solved=solved, store=store,
+            piece=piece,
+            shop=shop,
+            habits=habits,
+            sizes=solved.sizes,
+            parts=(),
+            joints=(),
+            lines=(),
+            findings=in_order(findings),
+            solved=solved,
+            store=store,
         )
     parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
     joints = bench.joints(solved.sizes, chosen, parts)
     findings += bench.faults(solved.sizes, chosen, parts)
-    findings += _proven(parts, joints, solved.sizes, bench, store)
+    findings += _proven(parts, joints, solved.sizes, piece=piece, store=store)
     return SettingOut(
         piece=piece,
         shop=shop,
@@ -69,3 +79,30 @@ def set_out(  # noqa: PLR0913 - each is one thing an answer depends on
         solved=solved,
         store=store,
     )
+
+
+def _proven(
+    parts: Sequence[Part],
+    joints: Sequence[SetJoint],
+    sizes: Sizes,
+    *,
+    piece: Piece,
+    store: Store,
+) -> tuple[Finding, ...]:
+    """What the proofs find, one after the other."""
+    case = Case(
+        parts=tuple(parts),
+        store=store,
+        contacts=tuple(c for j in joints for c in j.contacts),
+        presses=tuple(p for j in joints for p in j.presses),
+        sizes=sizes,
+        places=_places(joints),
+        unit=piece.whole.measure,
+    )
+    proofs = members(scantling.proofs, base=Proof)
+    return tuple(found for proof in proofs.values() for found in proof().findings(case))
+
+
+def _places(joints: Sequence[SetJoint]) -> Mapping[str, Place]:
+    """Where in the file each joint was asked for."""
+    return {j.name: j.joined.place for j in joints if j.joined.place is not None}

@@ -1,0 +1,263 @@
+"""Command line: reads words, calls the chain, hands out papers. No arithmetic here.
+
+Exit 0: clean, or findings that leave the work free to go on. 1: a finding of weight halt.
+2: what was named is no readable piece, or the words of the command are wrong.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import tempfile
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Literal
+
+from cyclopts import App, CycloptsError, Parameter
+
+if TYPE_CHECKING:
+    from scantling.piece import Piece
+    from scantling.setting_out import SettingOut
+
+CLEAN, HALTED, UNREADABLE = 0, 1, 2
+PIECE_FILE = "piece.toml"
+
+app = App(
+    name="scantling",
+    help="From a short description of a piece to its sizes, parts, joints and papers.",
+    help_flags=["--help"],
+    version_flags=["--version"],
+)
+
+
+class _UnreadableError(Exception):
+    """One line for the maker; exit 2."""
+
+
+def main() -> None:
+    """Run a command and leave with its exit code."""
+    try:
+        code = app(exit_on_error=False, print_error=False, result_action="return_value")
+    except CycloptsError as error:
+        _say(f"{error}\nscantling --help lists what can be said.")
+        sys.exit(UNREADABLE)
+    except _UnreadableError as error:
+        _say(str(error))
+        sys.exit(UNREADABLE)
+    except BrokenPipeError:
+        sys.stderr.close()
+        sys.exit(CLEAN)
+    except KeyboardInterrupt:
+        sys.exit(CLEAN)
+    sys.exit(code if isinstance(code, int) else CLEAN)
+
+
+@app.command
+def begin(
+    folder: Path,
+    *,
+    like: Annotated[str, Parameter(help="Example to start from.")] = "glaze cupboard",
+) -> int:
+    """Begin a piece in a new folder, from an example."""
+    from scantling.roster import nearest, plain_name
+
+    examples = {plain_name(p.parent.name): p.parent for p in _examples().glob(f"*/{PIECE_FILE}")}
+    found = examples.get(plain_name(like))
+    if found is None:
+        near = nearest(plain_name(like), examples)
+        hint = f"; did you mean {near!r}?" if near else f"; there are {', '.join(sorted(examples))}"
+        raise _UnreadableError(f"there is no example {like!r}{hint}")
+    target = folder / PIECE_FILE
+    shop = folder / "shop.toml"
+    for path in (target, shop):
+        if path.exists():
+            raise _UnreadableError(f"{path} is there already; nothing was written over")
+    folder.mkdir(parents=True, exist_ok=True)
+    text = (found / PIECE_FILE).read_text(encoding="utf-8")
+    _written(target, text.replace('"../shop.toml"', '"shop.toml"').encode())
+    _written(shop, (_examples() / "shop.toml").read_bytes())
+    _say(f"{target} is yours to change; {shop} holds your tools and habits.")
+    _say(f"Then: scantling prove {folder}")
+    return CLEAN
+
+
+@app.command
+def prove(piece: Path) -> int:
+    """Work a piece through and say what was found."""
+    worked = _worked(piece)
+    for paragraph in _told(worked):
+        _say(paragraph)
+    return HALTED if worked.halts else CLEAN
+
+
+@app.command
+def papers(
+    piece: Path,
+    *,
+    into: Annotated[Path | None, Parameter(help="Folder to write to.")] = None,
+    sheet: Annotated[Literal["A4", "Letter"] | None, Parameter(help="Size of paper.")] = None,
+) -> int:
+    """Write the papers of a piece: packet, cutting list, model, figures."""
+    worked = _worked(piece)
+    folder = into if into is not None else _folder(piece) / "papers"
+    for path in _papers(worked, folder, sheet=sheet):
+        _say(str(path))
+    _summary(worked)
+    return HALTED if worked.halts else CLEAN
+
+
+@app.command
+def look(
+    piece: Path,
+    *,
+    port: Annotated[int, Parameter(help="Port on this machine; 0 takes a free one.")] = 0,
+    quiet: Annotated[bool, Parameter(help="Do not open a browser.", negative=())] = False,
+) -> int:
+    """Open the page of a piece in a browser; it follows the file as you change it."""
+    from scantling.web.serve import serve
+
+    serve(_path(piece), work=worker(), port=port, open_browser=not quiet)
+    return CLEAN
+
+
+@app.command
+def demo(
+    *,
+    once: Annotated[bool, Parameter(help="End instead of showing the page.", negative=())] = False,
+    into: Annotated[Path, Parameter(help="Folder to write to.")] = Path("out/glaze_cupboard"),
+) -> int:
+    """Work the example through, write its papers, show its page."""
+    piece = _examples() / "glaze_cupboard" / PIECE_FILE
+    _say(f"Working {piece} through ...")
+    worked = _worked(piece)
+    made = len(worked.made)
+    _say(f"{made} parts, {len(worked.joints)} joints, {len(worked.sizes)} sizes: all solved.")
+    _summary(worked)
+    _say(f"Papers in {into}:")
+    for path in _papers(worked, into, sheet=None):
+        _say(f"  {path.name}")
+    if once:
+        return HALTED if worked.halts else CLEAN
+    return look(piece)
+
+
+def worker() -> Callable[[Path], tuple[SettingOut | None, tuple[object, ...]]]:
+    """What the page calls when the file has changed; keeps the solids it made."""
+    from scantling.piece import read
+    from scantling.setting_out import set_out
+    from scantling.solids.store import Store
+
+    store = Store()
+    kept: list[SettingOut] = []
+
+    def work(path: Path) -> tuple[SettingOut | None, tuple[object, ...]]:
+        piece = read(_text(path), file=path.name)
+        if not piece.readable:
+            return None, piece.findings
+        shop, habits, faults = _shop(piece, path)
+        before = kept[-1] if kept else None
+        found = set_out(piece, shop=shop, habits=habits, store=store, before=before, heard=faults)
+        kept[:] = [found]
+        return found, found.findings
+
+    return work
+
+
+def _worked(path: Path) -> SettingOut:
+    found, findings = worker()(_path(path))
+    if found is None:
+        from scantling.findings import told
+
+        text = _text(_path(path))
+        raise _UnreadableError("\n\n".join(told(f, source_text=text) for f in findings))  # type: ignore[arg-type]  # findings of the reader
+    return found
+
+
+def _shop(piece: Piece, path: Path) -> tuple[object, object, tuple[object, ...]]:
+    from scantling.shop.read import default_text, read
+
+    if piece.shop is None:
+        reading = read(default_text(), file="shop.toml")
+    else:
+        reading = read(_text(path.parent / piece.shop), file=piece.shop)
+    return reading.shop, reading.habits, reading.findings
+
+
+def _papers(worked: SettingOut, folder: Path, *, sheet: str | None) -> list[Path]:
+    from scantling.papers import PAPERS, Sheet
+    from scantling.units import Unit
+
+    usual = "Letter" if worked.piece.whole.measure is Unit.INCH else "A4"
+    size = Sheet(sheet or usual)
+    folder.mkdir(parents=True, exist_ok=True)
+    written = []
+    for paper in PAPERS.values():
+        made: Mapping[str, bytes] = paper.render(worked, sheet=size)
+        for name, content in made.items():
+            _written(folder / name, content)
+            written.append(folder / name)
+    return written
+
+
+def _written(path: Path, content: bytes) -> None:
+    """Whole or not at all: a temporary file beside it, synced, then renamed."""
+    handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    try:
+        with os.fdopen(handle, "wb") as out:
+            out.write(content)
+            out.flush()
+            os.fsync(out.fileno())
+        Path(temporary).chmod(0o644)
+        Path(temporary).replace(path)
+    finally:
+        Path(temporary).unlink(missing_ok=True)
+
+
+def _told(worked: SettingOut) -> list[str]:
+    from scantling.findings import told
+
+    text = worked.piece.text
+    own = worked.piece.file
+    paragraphs = [
+        f"{f.weight}: {told(f, source_text=text if f.place and f.place.file == own else None)}"
+        for f in worked.findings
+    ]
+    if not worked.halts:
+        paragraphs.append("Nothing stops the work.")
+    return paragraphs
+
+
+def _summary(worked: SettingOut) -> None:
+    counts = {w: sum(f.weight == w for f in worked.findings) for w in ("halt", "mind", "note")}
+    said = ", ".join(f"{n} to {w}" if w == "mind" else f"{n} {w}" for w, n in counts.items() if n)
+    _say(f"Findings: {said or 'none'}.")
+
+
+def _path(piece: Path) -> Path:
+    path = piece / PIECE_FILE if piece.is_dir() else piece
+    if not path.exists():
+        raise _UnreadableError(f"there is no {path}")
+    return path
+
+
+def _folder(piece: Path) -> Path:
+    return piece if piece.is_dir() else piece.parent
+
+
+def _text(path: Path) -> str:
+    try:
+        return path.read_bytes().decode("utf-8")
+    except UnicodeDecodeError as error:
+        raise _UnreadableError(f"{path} is no text: byte {error.start + 1} is not UTF-8") from None
+    except OSError as error:
+        raise _UnreadableError(f"{path} cannot be read: {error.strerror}") from None
+
+
+def _examples() -> Path:
+    """The example pieces: inside the installed package, or beside a checkout's sources."""
+    inside = Path(__file__).parent / "pieces"
+    return inside if inside.exists() else Path(__file__).parents[2] / "pieces"
+
+
+def _say(text: str) -> None:
+    print(text, file=sys.stdout, flush=True)
