@@ -294,5 +294,16 @@ class Document(TypedDict):
 
 def schema() -> dict[str, Any]:
     """The JSON Schema of the document, draft 2020-12."""
-    made = TypeAdapter(Document).json_schema()
+    made = _untitled(TypeAdapter(Document).json_schema())
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", **made}
+
+
+def _untitled(node: Any) -> Any:  # noqa: ANN401 - JSON of any shape
+    """The schema without the titles that only say each name again."""
+    if isinstance(node, list):
+        return [_untitled(each) for each in node]
+    if not isinstance(node, dict):
+        return node
+    # a property may itself be called title: then a table stands behind the word, not a text
+    kept = {k: v for k, v in node.items() if k != "title" or not isinstance(v, str)}
+    return {word: _untitled(each) for word, each in kept.items()}
