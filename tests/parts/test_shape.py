@@ -10,10 +10,11 @@ from hypothesis import strategies as st
 from scantling.errors import OutOfRangeError
 from scantling.parts import Bore, Box, Corner, Cut, Extent, Profile, Span, Surface, Taper
 from scantling.parts.cut import EVEN, OVER
-from scantling.parts.shape import INSIDE_CIRCLE, ROUND_CIRCLE, Flat, pushed_out, turn_of
+from scantling.parts.shape import INSIDE_CIRCLE, ROUND_CIRCLE, Flat, run_out, turn_of
 
 F = Fraction
 SIDE = Extent(length=F(800), width=F(283), thickness=F(19))
+ROOM = (F(283), F(400))
 FAR = (F(33), F(2), F(3))  # past a horn, past an edge, past a face: all different
 
 coordinates = st.integers(min_value=-300, max_value=300).map(lambda n: F(n, 4))
@@ -42,7 +43,7 @@ def line(p: Flat, q: Flat) -> tuple[F, F, F]:
 def test_an_open_side_moves_out_and_the_others_stay_in_their_lines(
     points: tuple[Flat, ...], over: F
 ) -> None:
-    found = pushed_out(points, frozenset({0}), over=(F(5), over))
+    found = run_out(points, frozenset({0}), room=ROOM, over=(F(5), over))
     assert turn_of(found) == turn_of(points)
     assert found[0][1] == found[1][1] < 0  # past the surface, and level with it
     for i in (1, 2, 3):
@@ -51,19 +52,38 @@ def test_an_open_side_moves_out_and_the_others_stay_in_their_lines(
             assert a * p + b * q == c
 
 
+SOCKET = ((F(20), F(0)), (F(26), F(0)), (F(57, 2), F(15)), (F(35, 2), F(15)))
+
+
 def test_a_wide_mouth_is_moved_by_the_whole_of_it() -> None:
-    socket = ((F(20), F(0)), (F(26), F(0)), (F(57, 2), F(15)), (F(35, 2), F(15)))
-    found = pushed_out(socket, frozenset({0}), over=(F(7), F(3)))
+    found = run_out(SOCKET, frozenset({0}), room=ROOM, over=(F(7), F(3)))
     assert found[:2] == ((F(41, 2), F(-3)), (F(51, 2), F(-3)))  # 3 out at 1 in 6
-    assert found[2:] == socket[2:]
+    assert found[2:] == SOCKET[2:]
+
+
+def test_a_mouth_that_starts_within_the_wood_is_carried_to_the_surface_and_past() -> None:
+    inside = tuple((p, q + 6) for p, q in SOCKET)
+    found = run_out(inside, frozenset({0}), room=ROOM, over=(F(7), F(3)))
+    assert found[:2] == ((F(43, 2), F(-3)), (F(49, 2), F(-3)))  # 9 out at 1 in 6
+
+
+def test_through_the_far_surface_it_goes_as_far_as_that_is() -> None:
+    found = run_out(SOCKET, frozenset({2}), room=(F(283), F(19)), over=(F(7), F(3)))
+    assert {q for _, q in found} == {0, 22}
 
 
 def test_a_mouth_as_narrow_as_a_kerf_stays_open() -> None:
     # 0.25 wide, flanks 1:6 on both sides: they would meet 0.75 outside
     socket = ((F(20), F(0)), (F(81, 4), F(0)), (F(91, 4), F(15)), (F(35, 2), F(15)))
-    found = pushed_out(socket, frozenset({0}), over=(F(1), F(1)))
+    found = run_out(socket, frozenset({0}), room=ROOM, over=(F(1), F(1)))
     assert found[0][1] == found[1][1] == F(-1, 2)
     assert found[0][0] < found[1][0]
+
+
+def test_sides_that_meet_before_the_surface_are_refused() -> None:
+    inside = ((F(20), F(6)), (F(81, 4), F(6)), (F(91, 4), F(15)), (F(35, 2), F(15)))
+    with pytest.raises(OutOfRangeError, match="meet before it leaves"):
+        run_out(inside, frozenset({0}), room=ROOM, over=(F(1), F(1)))
 
 
 @pytest.mark.parametrize(
@@ -81,13 +101,13 @@ def test_an_outline_that_is_not_convex_is_refused(points: tuple[tuple[int, int],
     outline = tuple((F(p), F(q)) for p, q in points)
     for open_sides in (frozenset[int](), frozenset({0})):
         with pytest.raises(OutOfRangeError, match="not convex"):
-            pushed_out(outline, open_sides, over=(F(1), F(1)))
+            run_out(outline, open_sides, room=ROOM, over=(F(1), F(1)))
 
 
 def test_a_sloped_side_cannot_lie_in_a_surface() -> None:
     chamfer = ((F(0), F(0)), (F(6), F(0)), (F(0), F(4)))
     with pytest.raises(OutOfRangeError, match="side 1 of a profile is not square"):
-        pushed_out(chamfer, frozenset({1}), over=(F(1), F(1)))
+        run_out(chamfer, frozenset({1}), room=ROOM, over=(F(1), F(1)))
 
 
 def test_a_chamfer_runs_on_past_both_surfaces() -> None:
@@ -189,6 +209,25 @@ def test_a_taper_runs_on_straight_at_its_open_end() -> None:
         flank = 3 if z < 0 else 0  # pushed out past the face along its slope of 2 in 6
         assert at_the_edge[1] == (-3 if z < 0 else 6)
         assert at_the_edge[0] in {100 - F(flank, 3), 117 + F(flank, 3), 115, 102}
+
+
+def test_a_taper_open_at_its_end_runs_out_however_wide_the_part_is() -> None:
+    taper = Taper(
+        axis=1, first=TAPER.first, last=TAPER.last, start=F(14), stop=F(240), open_stop=True
+    )
+    found = taper.corners(extent=SIDE, over=FAR)
+    assert {y for _, y, _ in found} == {14, 285}
+    # 3 in 226 on each flank, carried on for 45 more
+    assert found[4][0] == 103 + F(3 * 45, 226)
+    assert found[5][0] == 114 - F(3 * 45, 226)
+
+
+def test_a_taper_whose_flanks_meet_before_the_surface_is_refused() -> None:
+    taper = Taper(
+        axis=1, first=TAPER.first, last=TAPER.last, start=F(0), stop=F(60), open_stop=True
+    )
+    with pytest.raises(OutOfRangeError, match="taper meet before it leaves"):
+        taper.corners(extent=SIDE, over=FAR)
 
 
 @pytest.mark.parametrize(("start", "stop"), [(F(240), F(0)), (F(10), F(10))])

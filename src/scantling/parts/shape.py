@@ -92,7 +92,7 @@ class Profile:
     """A convex polygon swept along one axis.
 
     `points` go round once, in the two other axes in their order; side i runs from point i to the
-    next. Open sides lie in a surface of the part and are pushed out past it.
+    next. Through open sides it leaves the part: they are carried on past the surface.
     """
 
     axis: int
@@ -103,7 +103,8 @@ class Profile:
     def corners(self, *, extent: Extent, over: Point) -> tuple[Point, ...]:
         """Corners in local coordinates, one end after the other. [mm]"""
         low, high = self.span.ends(full=extent[self.axis], over=over[self.axis])
-        outline = pushed_out(self.points, self.open_sides, over=_flat(over, self.axis))
+        room = _flat((extent.length, extent.width, extent.thickness), self.axis)
+        outline = run_out(self.points, self.open_sides, room=room, over=_flat(over, self.axis))
         return tuple(_lifted(flat, self.axis, at) for at in (low, high) for flat in outline)
 
     def moved(self, by: Point) -> Profile:
@@ -121,7 +122,8 @@ class Profile:
 class Taper:
     """The hull between two profiles of the same number of points with parallel sides.
 
-    `start` and `stop` are always given; an end named open is carried on in a straight line.
+    `start` and `stop` are always given; an end named open is carried on in a straight line past
+    the surface.
     """
 
     axis: int
@@ -135,20 +137,22 @@ class Taper:
 
     def corners(self, *, extent: Extent, over: Point) -> tuple[Point, ...]:
         """Corners in local coordinates, first profile before last. [mm]"""
-        del extent  # both ends are given
         self._check()
+        room = _flat((extent.length, extent.width, extent.thickness), self.axis)
         flat = _flat(over, self.axis)
-        first = pushed_out(self.first, self.open_sides, over=flat)
-        last = pushed_out(self.last, self.open_sides, over=flat)
-        more = over[self.axis]
-        before = more if self.open_start else Fraction(0)
-        behind = more if self.open_stop else Fraction(0)
+        first = run_out(self.first, self.open_sides, room=room, over=flat)
+        last = run_out(self.last, self.open_sides, room=room, over=flat)
+        ends = Span(None if self.open_start else self.start, None if self.open_stop else self.stop)
+        low, high = ends.ends(full=extent[self.axis], over=over[self.axis])
         full = self.stop - self.start
-        near = _carried_on(last, first, share=before / full)
-        far = _carried_on(first, last, share=behind / full)
+        near = _carried_on(last, first, share=(self.start - low) / full)
+        far = _carried_on(first, last, share=(high - self.stop) / full)
+        if not turn_of(near) == turn_of(far) == turn_of(first):
+            msg = "the sides of a taper meet before it leaves the part"
+            raise OutOfRangeError(msg)
         return (
-            *(_lifted(flat, self.axis, self.start - before) for flat in near),
-            *(_lifted(flat, self.axis, self.stop + behind) for flat in far),
+            *(_lifted(flat, self.axis, low) for flat in near),
+            *(_lifted(flat, self.axis, high) for flat in far),
         )
 
     def _check(self) -> None:
@@ -215,21 +219,23 @@ class Bore:
 Shape = Box | Profile | Taper | Bore
 
 
-def pushed_out(
-    points: Sequence[Flat], open_sides: frozenset[int], *, over: Flat
+def run_out(
+    points: Sequence[Flat], open_sides: frozenset[int], *, room: Flat, over: Flat
 ) -> tuple[Flat, ...]:
-    """Outline with its open sides moved out by `over`; the other sides run on in their own line.
+    """Outline with its open sides carried past the surface; the others run on in their own line.
 
-    Where two sides would meet before that, as at a narrow mouth, the side between them is moved
-    out less: by the first of 1/2, 1/4, 1/8 ... of `over` that leaves it a side.
+    Where two sides would meet before that, as at a narrow mouth, the side between them goes less
+    far past the surface: the first of 1/2, 1/4, 1/8 ... of `over` that leaves it a side.
 
     Args:
         points: A convex outline, once round.
-        open_sides: Sides square to one of the two axes that lie in a surface of the part.
-        over: How far to move along the first and the second axis. [mm]
+        open_sides: Sides square to one of the two axes, through which it leaves the part.
+        room: Size of the part along the first and the second axis. [mm]
+        over: How far to go past the surface along them. [mm]
 
     Raises:
-        OutOfRangeError: Not convex, or an open side is not square to an axis.
+        OutOfRangeError: Not convex, not convex any more where it reaches the surface, or an open
+            side is not square to an axis.
     """
     turn = turn_of(points)
     if turn == 0:
@@ -242,10 +248,15 @@ def pushed_out(
         if 0 not in lines[i][0]:
             msg = f"open side {i} of a profile is not square to the part"
             raise OutOfRangeError(msg)
-    found = _moved_out(lines, open_sides, over=over)
+    found = _moved_out(lines, open_sides, room=room, over=over)
+    if turn_of(found) != turn:
+        at_surface = _moved_out(lines, open_sides, room=room, over=(Fraction(0), Fraction(0)))
+        if turn_of(at_surface) != turn:
+            msg = "the sides of a profile meet before it leaves the part"
+            raise OutOfRangeError(msg)
     while turn_of(found) != turn:
         over = (over[0] / 2, over[1] / 2)
-        found = _moved_out(lines, open_sides, over=over)
+        found = _moved_out(lines, open_sides, room=room, over=over)
     return found
 
 
@@ -281,14 +292,20 @@ def _line(point: Flat, side: Flat, turn: int) -> tuple[Flat, Fraction]:
 
 
 def _moved_out(
-    lines: Sequence[tuple[Flat, Fraction]], open_sides: frozenset[int], *, over: Flat
+    lines: Sequence[tuple[Flat, Fraction]], open_sides: frozenset[int], *, room: Flat, over: Flat
 ) -> tuple[Flat, ...]:
     moved = [
-        # one of the two is 0, so no root is needed
-        (n, d + (over[0] * abs(n[0]) + over[1] * abs(n[1]) if i in open_sides else 0))
-        for i, (n, d) in enumerate(lines)
+        (normal, _past(normal, room, over) if i in open_sides else distance)
+        for i, (normal, distance) in enumerate(lines)
     ]
     return tuple(_crossing(moved[i - 1], moved[i]) for i in range(len(moved)))
+
+
+def _past(normal: Flat, room: Flat, over: Flat) -> Fraction:
+    """Distance of a line square to an axis that lies past the surface it looks at."""
+    axis = 0 if normal[0] != 0 else 1
+    at = room[axis] + over[axis] if normal[axis] > 0 else -over[axis]
+    return normal[axis] * at
 
 
 def _carried_on(
