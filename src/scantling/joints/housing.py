@@ -66,7 +66,7 @@ class Housing(Joint):
     deep: Said | None = option(dimension="entry", says="depth of the housing")
     stopped: bool = False
     stop: Said | None = option(dimension="stop", says="how far behind the front it stops")
-    front_gap: Said | None = option(dimension="front gap", says="room left at the stop")
+    front_gap: Said | None = option(dimension="front gap", says="room at the stop", reads="gap")
 
     @property
     def stops(self) -> bool:

@@ -71,18 +71,18 @@ class SlidingDovetail(Joint):
     title: ClassVar[str] = "sliding dovetail"
 
     deep: Said | None = option(dimension="entry", says="how far the tail goes in")
-    set_in: Said | None = option(dimension="set in", says="tip set in from the faces of the tail")
-    floor_gap: Said | None = option(dimension="floor gap", says="room under the tail")
+    set_in: Said | None = option(dimension="set in", says="tip set in from the faces", reads="gap")
+    floor_gap: Said | None = option(dimension="floor gap", says="room under the tail", reads="gap")
     slope: Said | None = field(
-        default=None, metadata={"unit": "ratio", "says": "slope of the flanks"}
+        default=None, metadata={"reads": "ratio", "says": "slope of the flanks"}
     )
     taper: Said | None = field(
-        default=None, metadata={"unit": "ratio", "says": "taper of one flank"}
+        default=None, metadata={"reads": "ratio", "says": "taper of one flank"}
     )
     straight: bool = False  # not tapered, however long
     stopped: bool = False
     stop: Said | None = option(dimension="stop", says="how far behind the front it stops")
-    front_gap: Said | None = option(dimension="front gap", says="room left at the stop")
+    front_gap: Said | None = option(dimension="front gap", says="room at the stop", reads="gap")
 
     @property
     def stops(self) -> bool:
