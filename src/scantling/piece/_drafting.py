@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import scantling.piece
 from scantling.piece._form import Form, Sketch
-from scantling.piece.read import Piece
+from scantling.piece._read import Piece
 from scantling.roster import members
 
 

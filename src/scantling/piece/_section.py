@@ -9,7 +9,7 @@ equal in the maker's words.
 - `Thick` is a `Said`, or `AsBoardsGive`.
 - `Annotated[Word, among("front", "behind")]`: one of these, in their own spelling.
 - `Annotated[Length | None, spelt("depth")]`: the field answers to further words.
-- `LoadWanted` gives a `Load`, `Pair` a `TwoLengths` ("2 1/2 x 1 3/8"), `Truth` a bool.
+- `Load` is "50 lb/ft2", `TwoLengths` "2 1/2 x 1 3/8", `Truth` a bool.
 - `tuple[Word, ...]`, `tuple[OtherSection, ...]`: rows. `OtherSection`: a table.
 - `JointWanted` is a name or a table of a joint's own options. What else may stand in that
   table is declared: `Annotated[JointWanted, also("top_face", count=Count, usual="housing")]`
@@ -26,9 +26,7 @@ from scantling.piece._file.kinds import (
     Gap,
     Length,
     Load,
-    LoadWanted,
     Offset,
-    Pair,
     Ratio,
     Thick,
     Truth,
@@ -46,9 +44,7 @@ __all__ = [
     "JointWanted",
     "Length",
     "Load",
-    "LoadWanted",
     "Offset",
-    "Pair",
     "Ratio",
     "Said",
     "Section",

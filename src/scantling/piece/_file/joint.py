@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import MISSING, Field, dataclass, field, fields
 from enum import StrEnum
 from functools import cache
@@ -157,10 +157,11 @@ class Options(Section):
     joint_title: ClassVar[str] = ""
 
     @classmethod
-    def unknown(cls, key: Key) -> Finding:
+    def unknown(cls, key: Key, further: Iterable[str] = ()) -> Finding:
         """The fault that the joint has no such option."""
         says = f"{str(key)!r} is no option of the joint {cls.joint_title}"
-        return halt("unknown-option", says, known_words(key, words_of(cls)), key.place)
+        cure = known_words(key, (*words_of(cls), *further))
+        return halt("unknown-option", says, cure, key.place)
 
 
 def _joints(context: Terms) -> Mapping[str, type[Joint]]:
@@ -174,7 +175,9 @@ def _name_and_options(node: Any) -> tuple[Written | None, Table]:  # noqa: ANN40
         if node.node is None:
             return None, node.others
         name, options = _name_and_options(node.node)
-        return name, Table(options.place, [*options.items(), *node.others.items()])
+        both = Table(options.place, [*options.items(), *node.others.items()])
+        both.further = node.others.further
+        return name, both
     if isinstance(node, Written) and node.sort is Sort.TEXT:
         return node, Table(node.place)
     if not isinstance(node, Table):

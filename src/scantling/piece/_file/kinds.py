@@ -54,6 +54,11 @@ def faults(*findings: Finding) -> PydanticCustomError:
     return PydanticCustomError("piece", "faults of a piece file", {"findings": findings})
 
 
+def findings_in(fault: PydanticCustomError) -> tuple[Finding, ...]:
+    """What `faults` sent up."""
+    return tuple((fault.context or {}).get("findings", ()))
+
+
 def wrong_kind(node: object, wanted: str, cure: str) -> PydanticCustomError:
     """The fault that a value is of another kind than wanted."""
     if isinstance(node, Written) and node.sort is Sort.FAULTY:
@@ -131,6 +136,20 @@ class Load:
     text: str = ""
     place: Place | None = None
 
+    @classmethod
+    def __get_pydantic_core_schema__(
+        cls, source: object, handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
+        del source, handler
+        return core_schema.no_info_plain_validator_function(_load)
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        del schema, handler
+        return {"type": "string", "pattern": r"^\s*[0-9.]+\s*[^0-9.\s]"}
+
 
 @dataclass(frozen=True, kw_only=True)
 class TwoLengths:
@@ -138,6 +157,20 @@ class TwoLengths:
 
     first: Said
     second: Said
+
+    @classmethod
+    def __get_pydantic_core_schema__(
+        cls, source: object, handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
+        del source, handler
+        return core_schema.with_info_plain_validator_function(_two_lengths)
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        del schema, handler
+        return {"type": "string", "pattern": "[x×]"}
 
 
 def _word(node: Node | str) -> Word:
@@ -286,7 +319,6 @@ class spelt:  # noqa: N801 - reads as a word in an annotation
 
 
 _SHOWN = {"anyOf": [{"type": "string", "minLength": 1, "maxLength": 60}, {"type": "number"}]}
-_TEXT = {"type": "string", "minLength": 1}
 
 Length = Annotated[Said, PlainValidator(_above(Fraction(0), or_equal=False)), Shown(_SHOWN)]
 Gap = Annotated[Said, PlainValidator(_above(Fraction(0), or_equal=True)), Shown(_SHOWN)]
@@ -298,5 +330,3 @@ Ratio = Annotated[
     Shown({"type": "string", "pattern": r"^\s*\d+\s*(:|in)\s*\d+\s*$"}),
 ]
 Truth = Annotated[bool, PlainValidator(_truth), Shown({"type": "boolean"})]
-LoadWanted = Annotated[Load, PlainValidator(_load), Shown(_TEXT)]
-Pair = Annotated[TwoLengths, PlainValidator(_two_lengths), Shown(_TEXT)]

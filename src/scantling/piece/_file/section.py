@@ -47,10 +47,15 @@ class Section(BaseModel):
         return self
 
     @classmethod
-    def unknown(cls, key: Key) -> Finding:
-        """The fault that nothing of that name can be said here."""
+    def unknown(cls, key: Key, further: Iterable[str] = ()) -> Finding:
+        """The fault that nothing of that name can be said here.
+
+        Args:
+            key: What the maker wrote.
+            further: Words known beside those of the section.
+        """
         says = f"{str(key)!r} is no word of this section"
-        return halt("unknown-word", says, known_words(key, words_of(cls)), key.place)
+        return halt("unknown-word", says, known_words(key, (*words_of(cls), *further)), key.place)
 
     @model_validator(mode="wrap")
     @classmethod
@@ -109,9 +114,11 @@ def sorted_words(model: type[Section], table: Table) -> tuple[dict[str, Any], tu
         else:
             values[field] = node
     if JOINT not in model.model_fields:
-        found += [model.unknown(key) for key, _ in others]
+        found += [model.unknown(key, table.further) for key, _ in others]
     elif others or JOINT in values or not model.model_fields[JOINT].is_required():
-        values[JOINT] = Beside(node=values.get(JOINT), others=Table(table.place, others))
+        options = Table(table.place, others)
+        options.further = tuple(words)
+        values[JOINT] = Beside(node=values.get(JOINT), others=options)
     return values, tuple(found)
 
 

@@ -108,6 +108,7 @@ class Table(dict[Key, "Node"]):
         self.place = place  # heading, or opening brace
         self.sealed = False  # written in braces: nothing can be added further down
         self.headed = False  # has its own heading
+        self.further: tuple[str, ...] = ()  # words known where it stands, for the nearest one
         self._spellings: dict[str, Key] = {}
         for key, node in entries:
             self.add(key, node)

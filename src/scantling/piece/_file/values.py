@@ -20,7 +20,8 @@ _REST_WITHIN = re.compile(r"[^#\n,\]}]*")
 _ENTRY = re.compile(r"[^#\n,}]*")
 _STATEMENT = re.compile(r"""[ \t]*(?:[A-Za-z0-9_-]+|"[^"\n]*"|'[^'\n]*')[ \t]*=""")
 _SECTION = re.compile(
-    r"[ \t]*\[\[?[ \t]*(?!(?:true|false|inf|nan)\b)[A-Za-z_][^\[\]\n,]*\]\]?[ \t]*(?:#[^\n]*)?(?:\n|\Z)"
+    r"[ \t]*\[\[?[ \t]*(?!(?:true|false|inf|nan)\b)[A-Za-z_][^\[\]\n,]*\]\]?"
+    r"[ \t]*(?:#[^\n]*)?(?:\n|\Z)"
 )
 
 

@@ -1,0 +1,258 @@
+"""The head of a piece file: what holds for all its sections."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Annotated, Any
+
+from pydantic import PlainValidator, TypeAdapter, ValidationError, ValidationInfo
+from pydantic import WithJsonSchema as Shown
+
+from scantling.errors import OutOfRangeError, UnknownNameError
+from scantling.findings import Finding, Place
+from scantling.joints._joint import Said
+from scantling.piece._file.kinds import (
+    Gap,
+    Terms,
+    Thick,
+    Word,
+    faults,
+    findings_in,
+    said_length,
+    terms,
+    wrong_kind,
+)
+from scantling.piece._file.section import Section, findings_of
+from scantling.piece._file.text import Key, Node, Row, Sort, Table, Written, halt
+from scantling.piece._form import Wood
+from scantling.roster import plain_name
+from scantling.sizes.model import Stated
+from scantling.timber.moisture import Season
+from scantling.timber.movement import Cut
+from scantling.timber.room import Room
+from scantling.timber.species import nearest as nearest_woods
+from scantling.timber.species import species
+from scantling.units import INCH, Unit
+
+FORMAT = 1
+USUAL_FINEST = {Unit.INCH: INCH / 32, Unit.MM: Fraction(1, 2)}  # [mm]
+_FINEST_MM = frozenset({Fraction(1, 2), Fraction(1), Fraction(2)})
+_LEAST_FRACTION = 128  # of an inch; no rule is finer
+_AIR = re.compile(
+    r"\s*(?P<humidity>\d+(?:\.\d+)?)\s*%\s*(?:rh\s*)?(?:at|,|and)?\s*"
+    r"(?P<warm>-?\d+(?:\.\d+)?)\s*(?:°\s*)?(?P<scale>[CF])\s*",
+    re.IGNORECASE,
+)
+_CUTS = {
+    plain: cut
+    for cut in Cut
+    for plain in (cut.value, f"{cut.value} sawn", f"{cut.value}sawn", f"{cut.value}ersawn")
+}
+
+
+def _format(node: Node) -> int:
+    cure = f"write format = {FORMAT}"
+    if not isinstance(node, Written) or node.sort is not Sort.WHOLE:
+        raise wrong_kind(node, "a whole number", cure)
+    if node.text != str(FORMAT):
+        raise faults(halt("format", f"there is no format {node.text}", cure, node.place))
+    return FORMAT
+
+
+def newer_format(node: Node | None) -> Finding | None:
+    """The fault that a file is of a format that came after this program."""
+    if not isinstance(node, Written) or not re.fullmatch(r"[1-9][0-9]{0,5}", node.text):
+        return None
+    if node.sort is not Sort.WHOLE or int(node.text) <= FORMAT:
+        return None
+    says = f"this file is of format {node.text}; this program reads up to {FORMAT}"
+    return halt("newer-format", says, "take a newer program to it", node.place)
+
+
+def _measure(node: Node | Unit) -> Unit:
+    if isinstance(node, Unit):
+        return node
+    cure = 'write measure = "inch" or measure = "mm"'
+    if not isinstance(node, Written) or node.sort is not Sort.TEXT:
+        raise wrong_kind(node, "a unit of length", cure)
+    try:
+        return Unit(node.text)
+    except ValueError:
+        says = f"{node.text!r} is no measure of this house"
+        raise faults(halt("measure", says, cure, node.place)) from None
+
+
+def _finest(node: Node | Fraction, info: ValidationInfo) -> Fraction:
+    if isinstance(node, Fraction):
+        return node
+    value = said_length(node, terms(info).measure).value
+    part = value / INCH
+    if value in _FINEST_MM or (part.numerator == 1 and 1 < part.denominator <= _LEAST_FRACTION):
+        return value
+    cure = 'write it like "1/32 in", or "0.5 mm", "1 mm", "2 mm"'
+    raise faults(halt("finest", "no rule has such marks", cure, node.place))
+
+
+def _season(node: Node | Season) -> Season:
+    if isinstance(node, Season):
+        return node
+    cure = 'write it like "40 % at 18 C"'
+    if not isinstance(node, Written) or node.sort is not Sort.TEXT:
+        raise wrong_kind(node, "the air of a room", cure)
+    found = _AIR.fullmatch(node.text[:60])
+    if found is None:
+        raise faults(halt("air", f"{node.text!r} tells no humidity and warmth", cure, node.place))
+    warm = float(found["warm"])
+    celsius = warm if found["scale"] in "cC" else (warm - 32) / 1.8
+    season = Season(humidity=float(found["humidity"]), temperature=celsius)
+    try:
+        season.moisture  # noqa: B018 - asked whether it can be answered
+    except OutOfRangeError as error:
+        cure = "write air that a room or a bench can have"
+        raise faults(
+            halt("air", f"no figures are known for this air: {error}", cure, node.place)
+        ) from None
+    return season
+
+
+def _lines(node: Any) -> tuple[str, ...]:  # noqa: ANN401 - checked here
+    notes = node if isinstance(node, Row | tuple) else [node]
+    found = []
+    for note in notes:
+        if not isinstance(note, Written) or note.sort is not Sort.TEXT:
+            raise wrong_kind(note, "a note", 'put it in quotes: "oil it twice"')
+        found += note.text.splitlines()
+    return tuple(found)
+
+
+_TEXT = {"type": "string", "minLength": 1}
+_LENGTH = {"anyOf": [_TEXT, {"type": "number"}]}
+Lines = Annotated[
+    tuple[str, ...],
+    PlainValidator(_lines),
+    Shown({"anyOf": [_TEXT, {"type": "array", "items": _TEXT}]}),
+]
+Air = Annotated[Season, PlainValidator(_season), Shown({"type": "string", "pattern": "%.*[CFcf]"})]
+
+
+class Head(Section):
+    """What stands above the first heading."""
+
+    format: Annotated[int, PlainValidator(_format), Shown({"const": FORMAT})]
+    name: Word
+    measure: Annotated[Unit, PlainValidator(_measure), Shown({"enum": ["inch", "mm"]})]
+    finest: Annotated[Fraction, PlainValidator(_finest), Shown(_LENGTH)] | None = None
+    shop: Word | None = None
+    notes: Lines = ()
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """The notes, a line each."""
+        return tuple(self.notes)
+
+
+class RoomSection(Section):
+    """`[room]`: the driest and the dampest spell where it will stand, and the air at the bench."""
+
+    dry: Air
+    damp: Air
+    bench: Air
+
+    def room(self) -> Room:
+        """As the wood feels it."""
+        return Room(dry=self.dry, damp=self.damp, bench=self.bench)
+
+    def faults(self) -> Iterator[Finding]:
+        """What is wrong with the spells together."""
+        if self.dry.moisture > self.damp.moisture:
+            says = "wood would be damper in the dry spell than in the damp one"
+            yield halt("air", says, "change dry and damp about", self.at("dry"))
+
+
+def measure_of(root: Table) -> Unit:
+    """The unit of lengths without one; inches where the file does not say it well."""
+    node = root.said("measure")
+    try:
+        return Unit(node.text) if isinstance(node, Written) else Unit.INCH
+    except ValueError:
+        return Unit.INCH
+
+
+def woods(table: Table) -> tuple[dict[str, Wood], tuple[Finding, ...]]:
+    """`[wood]`: a wood for what shows, for the inside, for any part or family of parts."""
+    found: dict[str, Wood] = {}
+    wrong: list[Finding] = []
+    for key, node in table.items():
+        wood = _wood(node)
+        if isinstance(wood, Wood):
+            found[plain_name(key)] = wood
+        else:
+            wrong += wood
+    if not table:
+        cure = 'write show = "white ash", say'
+        wrong.append(halt("missing-word", "no wood is named", cure, table.place))
+    return found, tuple(wrong)
+
+
+def _wood(node: Node) -> Wood | tuple[Finding, ...]:
+    if not isinstance(node, Written) or node.sort is not Sort.TEXT:
+        cure = 'write it like "white ash" or "white ash, rift"'
+        return findings_in(wrong_kind(node, "the name of a wood", cure))
+    name, _, last = node.text.rpartition(",")
+    cut = _CUTS.get(plain_name(last)) if name else None
+    said = name if cut else node.text
+    try:
+        return Wood(species=species(said).name, cut=(cut or Cut.FLAT).value)
+    except UnknownNameError:
+        meant = " or ".join(f'"{each}"' for each in nearest_woods(said)[:3])
+        cure = f"perhaps {meant}" if meant else "name one of the table of woods"
+        place = node.part(0, len(said))
+        return (halt("unknown-wood", f"no wood is called {said.strip()!r}", cure, place),)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Further:
+    """`[also]`: sizes said by their names."""
+
+    stated: tuple[Stated, ...] = ()
+    as_boards_give: tuple[tuple[str, Place], ...] = ()  # names of thicknesses
+    findings: tuple[Finding, ...] = ()
+
+
+def further(table: Table, context: Terms) -> Further:
+    """Any size from the list of parts, by part and word, and thicknesses left to the boards."""
+    stated: list[Stated] = []
+    boards: list[tuple[str, Place]] = []
+    wrong: list[Finding] = []
+    for name, key, node in _named_values(table, ()):
+        try:
+            said = _SIZES[name.rpartition(".")[2] in OWN_SIZES].validate_python(
+                node, context=context
+            )
+        except ValidationError as error:
+            wrong += findings_of(error, {}, key.place)
+            continue
+        if isinstance(said, Said):
+            stated.append(Stated(name=name, value=said.value, text=said.text, place=key.place))
+        elif name.endswith(".thickness"):
+            boards.append((name, key.place))
+        else:
+            cure = "only a thickness may be left to the boards"
+            wrong.append(halt("as-boards-give", "boards do not give this size", cure, said.place))
+    return Further(stated=tuple(stated), as_boards_give=tuple(boards), findings=tuple(wrong))
+
+
+def _named_values(table: Table, above: tuple[str, ...]) -> Iterator[tuple[str, Key, Node]]:
+    for key, node in table.items():
+        words = (*above, *(plain_name(word) for word in key.split(".")))
+        if isinstance(node, Table):
+            yield from _named_values(node, words)
+        else:
+            yield ".".join(words), key, node
+
+
+OWN_SIZES = frozenset({"length", "width", "thickness"})
+_SIZES: Mapping[bool, TypeAdapter[Any]] = {True: TypeAdapter(Thick), False: TypeAdapter(Gap)}
