@@ -115,6 +115,7 @@ class Dovetailed(Joint):
             narrow=high - low > stop - start,
             beside=min(start - low, high - stop),
             grooves=grooves(j, sizes=sizes),
+            chisel=min(shop.chisels, default=None),
             unit=shop.unit,
         )
 

@@ -123,7 +123,8 @@ def _wide_tail(j: Joined, layout: Layout, shop: Shop) -> Iterator[Finding]:
 
 def _chisels(j: Joined, layout: Layout, shop: Shop) -> Iterator[Finding]:
     """Waste is chopped by a chisel no wider than the waste at its wide end, or else sawn out."""
-    narrowest = min([layout.tail, layout.half_pin_base] + [layout.pin_base] * (layout.count > 1))
+    # room for half pins is sawn out from the edge
+    narrowest = min([layout.tail_base] + [layout.pin_base] * (layout.count > 1))
     owned = min(shop.chisels, default=None)
     if owned is not None and narrowest >= owned:
         return
@@ -137,7 +138,7 @@ def _chisels(j: Joined, layout: Layout, shop: Shop) -> Iterator[Finding]:
         j,
         code(j, "no-chisel"),
         weight,
-        says=f"{j.name}: no chisel goes between the tails to chop the waste",
+        says=f"{j.name}: no chisel goes between the tails, or between the pins, to chop the waste",
         cure=cure,
         figure=narrowest,
         limit=owned if owned is not None else Fraction(0),

@@ -110,6 +110,7 @@ class Asked:
     narrow: bool  # the tails go into the end of a wider part
     beside: Fraction  # wood of that part beyond the first half pin
     grooves: tuple[Range, ...]  # to be hidden
+    chisel: Fraction | None  # the narrowest owned, which has to chop between the tails
     unit: Unit
 
     @property
@@ -146,18 +147,24 @@ def _quarter(asked: Asked) -> Fraction:
 
 
 def _layout(asked: Asked, count: int, half_pin: Fraction) -> Layout:
-    pin = asked.pin
-    if pin is None:
-        pin = max(rounded(asked.thickness * PIN_SHARE, step=asked.step), asked.step)
     return Layout(
         start=asked.start,
         width=asked.width,
         count=count,
-        pin=pin,
+        pin=_pin(asked) if asked.pin is None else asked.pin,
         half_pin=half_pin,
         depth=asked.depth,
         slope=asked.slope,
     )
+
+
+def _pin(asked: Asked) -> Fraction:
+    """A quarter of the thickness, or as much more as lets the narrowest chisel in at the root."""
+    usual = max(rounded(asked.thickness * PIN_SHARE, step=asked.step), asked.step)
+    if asked.chisel is None:
+        return usual
+    needed = asked.chisel - 2 * asked.depth * asked.slope
+    return max(usual, min(up(needed, step=asked.step), 2 * usual))
 
 
 def _half_pins(asked: Asked) -> Iterable[Fraction]:
@@ -167,7 +174,7 @@ def _half_pins(asked: Asked) -> Iterable[Fraction]:
     usual = rounded(HALF_PIN, step=asked.step)
     if asked.narrow:
         needed = max(LEAST_END, asked.thickness / 2) - asked.beside
-        usual = max(usual, -(-needed // asked.step) * asked.step)
+        usual = max(usual, up(needed, step=asked.step))
     steps = int((usual - LEAST_HALF_PIN) / asked.step)
     return [usual - i * asked.step for i in range(steps + 1)]
 
@@ -192,3 +199,8 @@ def _off_ratio(layout: Layout) -> tuple[bool, bool, Fraction]:
 def rounded(wanted: Fraction, *, step: Fraction) -> Fraction:
     """The nearest whole step; the larger of two as near. [mm]"""
     return (wanted + step / 2) // step * step
+
+
+def up(wanted: Fraction, *, step: Fraction) -> Fraction:
+    """The next whole step, none below what is wanted. [mm]"""
+    return -(-wanted // step) * step
