@@ -1,0 +1,106 @@
+"""The page's interface: reads, a stream of news, and the built files."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import AsyncIterator
+from pathlib import Path
+from typing import Any
+
+from fastapi import FastAPI, Request, Response
+from fastapi.responses import StreamingResponse
+from starlette.types import ASGIApp
+
+from scantling.web.files import Kept, built
+from scantling.web.guard import Guard
+from scantling.web.told import told
+from scantling.web.workbench import Workbench
+
+PAGE = Path(__file__).parent / "page"
+STILL_HERE = 15.0  # [s] after which a silent stream says that it lives
+READ = ["GET", "HEAD"]
+
+
+def app(workbench: Workbench[Any], *, host: str, port: int, page: Path = PAGE) -> ASGIApp:
+    """The application, to be served at that address and under no other name.
+
+    Args:
+        workbench: The piece that is shown.
+        host: Address it listens at, beside the names of loopback.
+        port: Port it listens at; part of its name. [-]
+        page: Folder of the built page.
+    """
+    site = FastAPI(docs_url=None, redoc_url=None, openapi_url=None)
+    _reads(site, workbench)
+    _built(site, page)
+    return Guard(site, host=host, port=port)
+
+
+def _reads(site: FastAPI, workbench: Workbench[Any]) -> None:
+    @site.api_route("/api/setting-out", methods=READ)
+    def setting_out(request: Request) -> Response:
+        text = json.dumps(told(workbench.standing), ensure_ascii=False, separators=(",", ":"))
+        return answer(Kept(text.encode(), "application/json"), request)
+
+    @site.api_route("/api/model.glb", methods=READ)
+    def model(request: Request) -> Response:
+        made = workbench.model()
+        if made is None:
+            return Response("nothing is worked out yet", status_code=404)
+        return answer(Kept(made.content, "model/gltf-binary"), request)
+
+    @site.get("/api/events")
+    async def events() -> StreamingResponse:
+        headers = {"cache-control": "no-store", "x-accel-buffering": "no"}
+        stream = _stream(workbench)
+        return StreamingResponse(stream, media_type="text/event-stream", headers=headers)
+
+
+def _built(site: FastAPI, page: Path) -> None:
+    files = built(page)
+
+    @site.api_route("/{name:path}", methods=READ)
+    def file(name: str, request: Request) -> Response:
+        kept = files.get(name)
+        if kept is None:
+            return Response("there is nothing of that name here", status_code=404)
+        return answer(kept, request)
+
+
+def answer(kept: Kept, request: Request) -> Response:
+    """What was asked for, packed if the browser can unpack it; nothing if it has it already.
+
+    References:
+        RFC 9110, 8.8.3 (ETag), 12.5.3 (Accept-Encoding), 13.1.2 (If-None-Match).
+    """
+    headers = {"cache-control": kept.keep, "etag": f"W/{kept.mark}", "vary": "accept-encoding"}
+    known = request.headers.get("if-none-match", "")
+    if kept.mark in (mark.strip().removeprefix("W/") for mark in known.split(",")):
+        return Response(status_code=304, headers=headers)
+    content = kept.content
+    if kept.is_worth_packing and _unpacks(request):
+        content = kept.packed
+        headers["content-encoding"] = "gzip"
+    headers["content-type"] = kept.kind
+    return Response(content, headers=headers)
+
+
+def _unpacks(request: Request) -> bool:
+    for each in request.headers.get("accept-encoding", "").split(","):
+        coding, _, weight = each.replace(" ", "").partition(";q=")
+        if coding in {"gzip", "*"}:
+            return weight.rstrip("0") not in {"0.", "0"} and weight != "0"
+    return False
+
+
+async def _stream(workbench: Workbench[Any]) -> AsyncIterator[str]:
+    told_last = -1
+    with workbench.news.listening() as ear:
+        while not workbench.news.is_over:
+            number = workbench.standing.number
+            if number == told_last:
+                yield ": still here\n\n"
+            else:
+                yield f'event: changed\nid: {number}\ndata: {{"number": {number}}}\n\n'
+            told_last = number
+            await ear.wait(at_most=STILL_HERE)

@@ -1,0 +1,59 @@
+"""Looks at the file again whenever it may have changed.
+
+The system tells of changes where it can; where it cannot (a network folder, a limit reached), a
+look every half second finds them too. A look costs a few file stamps.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any
+
+import watchfiles
+
+from scantling.web.workbench import Workbench
+
+PAUSE = 0.5  # [s] between two looks nobody asked for
+GATHER = 20  # [ms] for which further changes are gathered into one
+STEP = 5  # [ms] of quiet that end it
+
+
+@contextmanager
+def watching(workbench: Workbench[Any]) -> Iterator[None]:
+    """A thread that looks, from now to the end of the block; the first look comes at once."""
+    stop = threading.Event()
+    thread = threading.Thread(target=_looks, args=(workbench, stop), name="looks", daemon=True)
+    thread.start()
+    try:
+        yield
+    finally:
+        stop.set()
+        thread.join(timeout=5)
+
+
+def _looks(workbench: Workbench[Any], stop: threading.Event) -> None:
+    workbench.look()
+    for _ in _chances(workbench, stop):
+        workbench.look()
+
+
+def _chances(workbench: Workbench[Any], stop: threading.Event) -> Iterator[None]:
+    """Moments at which a change is likely, or half a second has gone by."""
+    try:
+        for _ in watchfiles.watch(
+            workbench.path.parent,
+            stop_event=stop,
+            recursive=False,
+            debounce=GATHER,
+            step=STEP,
+            rust_timeout=int(PAUSE * 1000),
+            yield_on_timeout=True,
+            raise_interrupt=False,
+        ):
+            yield
+    except OSError:  # the folder is gone, or the system watches no more files
+        pass
+    while not stop.wait(PAUSE):
+        yield

@@ -1,0 +1,162 @@
+"""The piece on the bench: its file, the last good setting-out, and what is wrong just now.
+
+A file that breaks does not take the piece away. What was worked out last stays, marked stale,
+with the findings of the text as it stands now; the next good text replaces it.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import threading
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Any, Generic, TypeVar
+
+from scantling.errors import ScantlingError
+from scantling.findings import Finding, Place, Weight
+from scantling.web.news import News
+
+T = TypeVar("T")
+
+Work = Callable[[Path], tuple[T | None, Sequence[Finding]]]
+Document = Mapping[str, Any]  # `setting-out.json`, where a file is written
+
+
+@dataclass(frozen=True, kw_only=True)
+class Drawings(Generic[T]):
+    """How a setting-out is shown: as a document and as a model in space."""
+
+    document: Callable[[T], Document]
+    model: Callable[[T], bytes]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Standing:
+    """What there is to show at one moment."""
+
+    number: int = 0  # counts the looks at the file; 0 before the first
+    document: Document | None = None  # of the last good text
+    stale: bool = False  # the text has changed since and cannot be worked
+    findings: tuple[Finding, ...] = ()  # of the text as it stands now
+    texts: Mapping[str, str] = field(default_factory=dict)  # by file, where a finding points
+
+
+@dataclass(frozen=True, kw_only=True)
+class Model:
+    """The piece in space."""
+
+    content: bytes
+    mark: str  # differs whenever the content does
+
+
+Stamp = tuple[str, int, int, int]
+
+
+class Workbench(Generic[T]):
+    """Looks at the piece's file and keeps what it made of it."""
+
+    def __init__(self, path: Path, *, work: Work[T], drawings: Drawings[T]) -> None:
+        self.path = path
+        self.news = News()
+        self._work = work
+        self._drawings = drawings
+        self._standing = Standing()
+        self._good: T | None = None
+        self._model: Model | None = None
+        self._lock = threading.Lock()
+        self._seen: tuple[Stamp, ...] | None = None
+
+    @property
+    def standing(self) -> Standing:
+        """What there is to show now."""
+        return self._standing
+
+    def look(self) -> bool:
+        """Work the piece anew if one of its texts has changed; tell everyone.
+
+        Returns:
+            Whether it was worked.
+        """
+        now = tuple(_stamps(self.path))
+        if now == self._seen:
+            return False
+        self._seen = now
+        good, document, findings = self._worked()
+        with self._lock:
+            if good is not None:
+                self._good, self._model = good, None
+            before = self._standing
+            self._standing = replace(
+                before,
+                number=before.number + 1,
+                document=document if good is not None else before.document,
+                stale=good is None and before.document is not None,
+                findings=tuple(findings),
+                texts=_texts(self.path, findings),
+            )
+        self.news.tell()
+        return True
+
+    def model(self) -> Model | None:
+        """The last good piece in space, made when first asked for."""
+        with self._lock:
+            if self._model is None and self._good is not None:
+                content = self._drawings.model(self._good)
+                self._model = Model(content=content, mark=hashlib.sha256(content).hexdigest()[:32])
+            return self._model
+
+    def _worked(self) -> tuple[T | None, Document | None, Sequence[Finding]]:
+        if not self.path.is_file():
+            return None, None, (_missing(self.path),)
+        try:
+            made, findings = self._work(self.path)
+        except ScantlingError as error:
+            return None, None, (_not_worked(error, self.path),)
+        document = None if made is None else self._drawings.document(made)
+        if document is None or not document["parts"]:  # nothing to show is no better than before
+            return None, None, findings
+        return made, document, findings
+
+
+def _stamps(path: Path) -> Iterable[Stamp]:
+    """What changes when the piece's text, or one that may lie beside or above it, is saved."""
+    folder = path.parent
+    texts = {path, *folder.glob("*.toml"), *folder.resolve().parent.glob("*.toml")}
+    for text in sorted(texts):
+        try:
+            found = text.stat()
+        except OSError:  # being replaced just now, or gone
+            continue
+        yield str(text), found.st_mtime_ns, found.st_size, found.st_ino
+
+
+def _texts(path: Path, findings: Sequence[Finding]) -> dict[str, str]:
+    """The files that findings point into, as far as they can be read."""
+    found = {}
+    for name in {f.place.file for f in findings if f.place is not None}:
+        file = path if name in {path.name, str(path)} else path.parent / name
+        try:
+            found[name] = file.read_text(encoding="utf-8", errors="replace")
+        except OSError:  # the place is still shown, without its line
+            continue
+    return found
+
+
+def _missing(path: Path) -> Finding:
+    return Finding(
+        code="page.no-file",
+        weight=Weight.HALT,
+        says=f"{path.name} is not where it was.",
+        cure="Put it back, or begin again with the file where it is now.",
+    )
+
+
+def _not_worked(error: ScantlingError, path: Path) -> Finding:
+    return Finding(
+        code="page.not-worked",
+        weight=Weight.HALT,
+        says=f"The piece could not be worked through: {error}",
+        cure="Take back the last change; this is a fault of the program, worth reporting.",
+        place=Place(file=path.name, line=1, column=1),
+    )

@@ -1,0 +1,238 @@
+"""What a solver and the joints would say of the cupboard in `cupboard.py`, in the page's words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+from tests.web.cupboard import INCH, inch, model, parts
+
+from scantling.findings import Finding, Place, Weight
+from scantling.parts import Drawn, Part, drawn
+from scantling.units import Unit, written
+from scantling.web.workbench import Drawings, Workbench
+
+AXES = ("along", "across", "into")
+MEASURED = {"left side.thickness"}
+LOOSE = {"shelf.length"}
+
+
+def length(value: Fraction, *, about: bool = False) -> dict[str, Any]:
+    text = written(value, unit=Unit.INCH)
+    return {
+        "mm": str(value),
+        "value_mm": float(value),
+        "as_written": f"about {text}" if about else text,
+    }
+
+
+def own(name: str, value: Fraction) -> dict[str, Any]:
+    measured, loose = name in MEASURED, name in LOOSE
+    return {
+        **length(value, about=loose),
+        "dimension": name,
+        "set_out": "mate" if loose else "tape",
+        "origin": "measured" if measured else "follows",
+        "off_tape": loose,
+        "because": "as the boards gave" if measured else "wide of the case less twice the side",
+    }
+
+
+def cut(found: Drawn) -> dict[str, Any]:
+    return {
+        "cut": found.cut,
+        "owner": found.owner,
+        "form": found.form,
+        "sweep": None if found.sweep is None else AXES[found.sweep],
+        "corner": [str(s) for s in found.corner],
+        "open_start": list(found.open_start),
+        "open_stop": list(found.open_stop),
+        "open_sides": sorted(found.open_sides),
+        "measures": [
+            {
+                "word": m.word,
+                "axis": AXES[m.axis],
+                "value": length(m.value),
+                "from": m.from_surface and str(m.from_surface),
+                "dimension": m.dimension,
+            }
+            for m in found.measures
+        ],
+    }
+
+
+def part(each: Part, mark: int | None) -> dict[str, Any]:
+    stand, size = each.placement, each.extent
+    rough = [size.length + INCH, size.width + inch("1/4"), size.thickness + inch("1/4")]
+    words = ("length", "width", "thickness")
+    return {
+        "name": each.name,
+        "family": each.family,
+        "mark": mark,
+        "wood": each.wood,
+        "cut": each.cut_of_wood,
+        "hardware": each.hardware,
+        "moves_with": each.moves_with,
+        **{w: own(f"{each.name}.{w}", size[a]) for a, w in enumerate(words)},
+        "rough": dict(zip(words, map(length, rough), strict=True)),
+        "blank": "round" if each.is_round else "board",
+        "horns": [length(Fraction(0)), length(Fraction(0))],
+        "shown": [str(s) for s in each.show],
+        "placement": {
+            "along": str(stand.along),
+            "across": str(stand.across),
+            "into": str(stand.into),
+            "at": [length(value) for value in stand.at],
+        },
+        "cuts": [cut(drawn(c)) for c in each.cuts],
+    }
+
+
+def joint(name: str, title: str, one: str, other: str, way: str) -> dict[str, Any]:
+    figures = (("deep", "1/4", "back face"), ("from the floor end", "1 1/4", "reference end"))
+    return {
+        "name": name,
+        "title": title,
+        "parts": [one, other],
+        "choice": {"width": "381/20"},
+        "drawn": [
+            {
+                "word": word,
+                "value": str(inch(value)),
+                "unit": "mm",
+                "as_written": value,
+                "dimension": None,
+                "reference": reference,
+            }
+            for word, value, reference in figures
+        ],
+        "contacts": [
+            {
+                "between": [one, other],
+                "zone": "floor",
+                "glue": "long grain crossing long grain",
+                "fit": "slide",
+                "area_mm2": 3387.1,
+            }
+        ],
+        "presses": [],
+        "moves": [
+            {
+                "role": "entering",
+                "motion": "straight",
+                "way": way.split(","),
+                "about": None,
+                "unlocked_by": "",
+            }
+        ],
+    }
+
+
+def joints() -> Iterable[dict[str, Any]]:
+    for hand, way in (("left", "1,0,0"), ("right", "-1,0,0")):
+        for board in ("bottom", "top"):
+            name, side = f"{board} in {hand} side", f"{hand} side"
+            yield joint(name, "housing", board, side, way)
+        for rail in ("bottom rail", "top rail"):
+            name, stile = f"{rail} in {hand} stile", f"{hand} stile"
+            yield joint(name, "mortise and tenon", rail, stile, way)
+            name = f"door {rail} in {hand} stile"
+            yield joint(name, "mortise and tenon", f"door.{rail}", f"door.{hand} stile", way)
+        yield joint(
+            f"{hand} stile on side", "glued edge", f"{hand} stile", f"{hand} side", "0,-1,0"
+        )
+
+
+def line(mark: int, alike: Sequence[Part]) -> dict[str, Any]:
+    first = part(alike[0], mark)
+    return {
+        "mark": mark,
+        "part": first["family"],
+        "parts": [each.name for each in alike],
+        "wood": first["wood"],
+        "how_many": len(alike),
+        "long": first["length"],
+        "wide": first["width"],
+        "thick": first["thickness"],
+        "rough": first["rough"],
+        "set_out": "tape",
+        "note": "",
+    }
+
+
+def document(name: str, findings: Sequence[Finding] = ()) -> dict[str, Any]:
+    """The cupboard under that name, as `setting-out.json` tells of it."""
+    made = parts()
+    families = list(dict.fromkeys(each.family for each in made if not each.hardware))
+    marks = {family: place for place, family in enumerate(families, 1)}
+    return {
+        "format": 1,
+        "kind": "setting-out",
+        "piece": {
+            "name": name,
+            "file": "piece.toml",
+            "measure": "inch",
+            "finest_mm": float(INCH / 32),
+            "overall": {
+                "wide": length(inch("16")),
+                "deep": length(inch("8")),
+                "tall": length(inch("24")),
+            },
+        },
+        "parts": [part(each, marks.get(each.family)) for each in made],
+        "sizes": [],
+        "joints": list(joints()),
+        "cutting_list": [
+            line(mark, [each for each in made if each.family == family])
+            for family, mark in marks.items()
+        ],
+        "findings": [{"code": f.code} for f in findings],
+    }
+
+
+BINDS = Finding(
+    code="seasons.binds",
+    weight=Weight.HALT,
+    says="The door binds in August by 1/32.",
+    cure="Plane each stile 1/64.",
+    figure="-1/32 in",
+    limit="0",
+    source="Wood Handbook, FPL-GTR-190, eq. 13-2",
+    parts=("door.left stile", "door.right stile"),
+    place=Place(file="piece.toml", line=2, column=8, width=6),
+)
+KNOTTY = Finding(
+    code="stock.knot",
+    weight=Weight.NOTE,
+    says="The shelf may show a pin knot.",
+    cure="",
+)
+
+
+def work(path: Path) -> tuple[str | None, Sequence[Finding]]:
+    """The name in the text's first line; a text with a `?` in it is broken there."""
+    text = path.read_text()
+    for number, each in enumerate(text.splitlines(), 1):
+        if "?" in each:
+            place = Place(file=path.name, line=number, column=each.index("?") + 1)
+            found = Finding(
+                code="piece.not-a-length",
+                weight=Weight.HALT,
+                says="This is no length.",
+                cure='Write a number and a unit, such as "3/4 in".',
+                place=place,
+            )
+            return None, (found,)
+    return text.splitlines()[0].partition("=")[2].strip().strip('"'), (BINDS, KNOTTY)
+
+
+def drawings() -> Drawings[str]:
+    """The cupboard, whatever it is called."""
+    return Drawings(document=document, model=lambda _: model(parts()))
+
+
+def workbench(path: Path) -> Workbench[str]:
+    """A workbench with the cupboard on it."""
+    return Workbench(path, work=work, drawings=drawings())
