@@ -143,6 +143,7 @@ class _Figures:
 
     def __init__(self, cut: Drawn, size: Point) -> None:
         self.cut = cut
+        self._size = size
         self._by_word: dict[str, Fraction] = {}
         for row in cut.measures:
             near = row.from_surface in {None, cut.corner[row.axis]}
@@ -155,6 +156,15 @@ class _Figures:
             msg = f"{self.cut.cut} is drawn as a {self.cut.form} but runs along no axis"
             raise OutOfRangeError(msg)
         return self.cut.sweep
+
+    def check_open(self, side: int, one: Flat, other: Flat) -> None:
+        """A side through which it leaves the part must be drawn in a surface."""
+        across = [axis for axis in range(3) if axis != self.sweep]
+        for axis, a, b in zip(across, one, other, strict=True):
+            if a == b and a in {ZERO, self._size[axis]}:
+                return
+        msg = f"side {side} of {self.cut.cut} is drawn open but lies in no surface"
+        raise OutOfRangeError(msg)
 
     def figure(self, word: str) -> Fraction:
         """A figure that must be drawn."""
@@ -199,10 +209,12 @@ def _sides(figures: _Figures, word: str) -> list[Plane]:
     middle = _middle(ring)
     found = []
     for i, (one, other) in enumerate(zip(ring, [*ring[1:], ring[0]], strict=True)):
+        if i in figures.cut.open_sides:
+            figures.check_open(i, one, other)
+            continue
         across = (other[1] - one[1], one[0] - other[0])
         plane = _upright(figures.sweep, across, across[0] * one[0] + across[1] * one[1])
-        if i not in figures.cut.open_sides:
-            found.append(_holding(plane, _lifted(middle, figures.sweep, ZERO), figures))
+        found.append(_holding(plane, _lifted(middle, figures.sweep, ZERO), figures))
     return found
 
 
@@ -220,17 +232,22 @@ def _tapered(figures: _Figures) -> list[Plane]:
     axis = figures.sweep
     start = figures.start(axis)
     stop = start + figures.figure(f"{WORDS[axis]} size")
-    first = [_lifted(flat, axis, start) for flat in figures.ring("first point")]
-    last = [_lifted(flat, axis, stop) for flat in figures.ring("last point")]
+    rings = figures.ring("first point"), figures.ring("last point")
+    first, last = (
+        [_lifted(flat, axis, at) for flat in ring]
+        for ring, at in zip(rings, (start, stop), strict=True)
+    )
     if len(first) != len(last) or stop <= start:
         msg = f"{figures.cut.cut} is drawn with ends that do not fit each other"
         raise OutOfRangeError(msg)
     middle = _mean([*first, *last])
     found = []
     for i in range(len(first)):
-        if i in figures.cut.open_sides:
-            continue
         k = (i + 1) % len(first)
+        if i in figures.cut.open_sides:
+            for ring in rings:
+                figures.check_open(i, ring[i], ring[k])
+            continue
         plane = _holding(_through(first[i], first[k], last[i]), middle, figures)
         if plane.beyond(last[k]) != 0:
             msg = f"side {i} of {figures.cut.cut} is drawn twisted"
