@@ -2,21 +2,61 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from typing import cast
+
 import scantling.piece
+from scantling.findings import Finding, Weight
 from scantling.piece._form import Form, Sketch
-from scantling.piece._read import Piece
+from scantling.piece._read import Asked, Piece
 from scantling.roster import members
 
 
 def draft(piece: Piece) -> Sketch:
     """Parts, joints and relations of everything the piece file asks for; no sizes yet.
 
-    A section whose form finds nothing to stand on adds a finding and no part.
+    A section whose form finds nothing to stand on, or whose names are taken already, adds a
+    finding and no part.
     """
-    forms = members(scantling.piece, base=Form)
-    sections = sorted(piece.sections, key=lambda section: forms[section.form].order)
+    forms = {title: cast("type[Form]", form) for title, form in _forms().items()}
+    sections = sorted(piece.sections, key=lambda asked: forms[asked.form].order)
     sketch = Sketch()
-    for section in sections:
-        form = forms[section.form]
-        sketch = form.draft(section.said, name=section.name, so_far=sketch, whole=piece.whole)
+    for asked in sections:
+        sketch = _with(sketch, forms[asked.form], asked, piece)
     return sketch
+
+
+def _forms() -> dict[str, type]:
+    return dict(members(scantling.piece, base=Form))
+
+
+def _with(sketch: Sketch, form: type[Form], asked: Asked, piece: Piece) -> Sketch:
+    missing = [need for need in form.needs if need not in sketch.landings]
+    if missing:
+        return sketch.with_findings(_nothing_to_stand_on(asked, missing))
+    more = form.draft(asked.said, name=asked.name, so_far=sketch, whole=piece.whole)
+    counted = Counter(dimension.name for dimension in more.relations.dimensions)
+    taken = sorted(name for name, count in counted.items() if count > 1)
+    if taken:
+        return sketch.with_findings(_name_taken(asked, taken[0]))
+    return more
+
+
+def _nothing_to_stand_on(asked: Asked, missing: list[str]) -> Finding:
+    return Finding(
+        code="piece.nothing-to-stand-on",
+        weight=Weight.HALT,
+        says=f"the {asked.name} has no {missing[0]} to stand on",
+        cure=f"add a section [{missing[0].replace(' ', '_')}], or take this one out",
+        place=asked.place,
+    )
+
+
+def _name_taken(asked: Asked, name: str) -> Finding:
+    return Finding(
+        code="piece.name-taken",
+        weight=Weight.HALT,
+        says=f"in [{asked.name}] a second thing would be called {name.rsplit('.', 1)[0]!r}",
+        cure="give each part and opening a name of its own",
+        place=asked.place,
+    )

@@ -17,6 +17,7 @@ from scantling.findings import Finding
 from scantling.joints._joint import Choice, Joined, Said
 from scantling.parts import Cut
 from scantling.parts.planned import PlannedPart
+from scantling.piece._file.section import Section
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Relations, Sizes, Stated
 from scantling.timber.room import Room
@@ -173,7 +174,8 @@ class Form:
     title: ClassVar[str]  # heading in the piece file: "case", "face frame"
     order: ClassVar[int]  # forms are drafted from the lowest on
     many: ClassVar[bool] = False  # [shelf.deck], [shelf.loose]
-    section: ClassVar[type]
+    section: ClassVar[type[Section]]
+    needs: ClassVar[tuple[str, ...]] = ("case",)  # landings it stands on
 
     @classmethod
     def draft(cls, said: object, *, name: str, so_far: Sketch, whole: Whole) -> Sketch:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 
+from scantling.findings import Finding, Place, Weight
 from scantling.piece._form import Whole
+from scantling.roster import nearest
 from scantling.sizes.linear import Linear
 from scantling.sizes.model import Alike, Bound, Dimension, Equation, Kind, Level, Rule, Yields
 from scantling.units import Unit
@@ -69,3 +72,19 @@ def at_least(
 def inch_or_mm(whole: Whole, *, inch: Fraction, mm: int) -> Fraction:
     """The habit of the maker's own measure: two habits, not conversions. [mm]"""
     return inch if whole.measure is Unit.INCH else Fraction(mm)
+
+
+def nothing_there(said: Place | None, *, says: str, cure: str) -> Finding:
+    """What a section asks for is not there."""
+    return Finding(
+        code="piece.nothing-to-stand-on", weight=Weight.HALT, says=says, cure=cure, place=said
+    )
+
+
+def or_nearest(word: str, known: Iterable[str], *, what: str) -> str:
+    """The cure for a name that is not known."""
+    names = sorted(known)
+    near = nearest(word, names)
+    if near is not None:
+        return f"did you mean {near!r}?"
+    return f"known here: {', '.join(names)}" if names else f"there is no {what} yet"

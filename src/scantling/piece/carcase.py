@@ -39,6 +39,7 @@ class Carcase(Form):
 
     title: ClassVar[str] = "case"
     order: ClassVar[int] = 10
+    needs: ClassVar[tuple[str, ...]] = ()
     section: ClassVar[type[Section]] = CaseSection
 
     @classmethod

@@ -5,12 +5,21 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar
 
+from scantling.findings import Finding
 from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface
 from scantling.piece._form import Form, Opening, Sketch, Whole
 from scantling.piece._panelled import Leaf, PanelSaid, panelled
 from scantling.piece._section import Gap, JointWanted, Length, Section, Truth, Word
-from scantling.piece._words import alike, follows, free, habit, inch_or_mm
+from scantling.piece._words import (
+    alike,
+    follows,
+    free,
+    habit,
+    inch_or_mm,
+    nothing_there,
+    or_nearest,
+)
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Relations
 from scantling.units import INCH
@@ -65,7 +74,7 @@ class Doors(Form):
         assert isinstance(said, DoorsSection)  # noqa: S101 - the reader gives its section
         opening = so_far.openings.get(f"{said.fill} opening")
         if opening is None:
-            return so_far
+            return so_far.with_findings(_no_opening(said, so_far))
         hung = _pair(opening) if said.pair else _single(opening)
         sketch = so_far.with_relations(_gaps(opening, hung, whole))
         sketch = sketch.with_stated(
@@ -78,6 +87,15 @@ class Doors(Form):
         for door in hung:
             sketch = _door(sketch, door, opening, said, whole)
         return sketch
+
+
+def _no_opening(said: DoorsSection, sketch: Sketch) -> Finding:
+    known = {name.removesuffix(" opening") for name in sketch.openings}
+    return nothing_there(
+        said.at("fill"),
+        says=f"no opening is called {str(said.fill)!r}",
+        cure=or_nearest(said.fill, known, what="opening"),
+    )
 
 
 def _pair(opening: Opening) -> tuple[_Hung, ...]:

@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
 
+from scantling.findings import Finding
 from scantling.parts import Way
 from scantling.piece._drawer_box import Box, BoxSaid, drawer_box
 from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
 from scantling.piece._guide import GuideSaid, guide
 from scantling.piece._kicker import KickerSaid, kicker
 from scantling.piece._section import Gap, JointWanted, Length, Load, Section, Word
-from scantling.piece._words import alike, free, habit, inch_or_mm
+from scantling.piece._words import alike, free, habit, inch_or_mm, nothing_there, or_nearest
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Relations
 from scantling.units import INCH
@@ -71,6 +72,8 @@ class Drawers(Form):
             for o in so_far.openings.values()
             if o.name == f"{said.fill} opening" or o.name.startswith(f"{said.fill} opening ")
         ]
+        if not openings:
+            return so_far.with_findings(_no_opening(said, so_far))
         sketch = so_far.with_relations(_common(openings, whole))
         sketch = sketch.with_stated(
             ("drawers.side gap", said.gaps.side),
@@ -85,6 +88,15 @@ class Drawers(Form):
         return sketch
 
 
+def _no_opening(said: DrawersSection, sketch: Sketch) -> Finding:
+    known = {name.split(" opening")[0] for name in sketch.openings}
+    return nothing_there(
+        said.at("fill"),
+        says=f"no opening is called {str(said.fill)!r}",
+        cure=or_nearest(said.fill, known, what="opening"),
+    )
+
+
 def _common(openings: list[Opening], whole: Whole) -> Relations:
     small = inch_or_mm(whole, inch=INCH / 32, mm=1)
     gaps = {
@@ -93,8 +105,6 @@ def _common(openings: list[Opening], whole: Whole) -> Relations:
         "drawers.low gap": (Fraction(0), "it runs on the rail"),
         "drawers.drop": (inch_or_mm(whole, inch=INCH / 4, mm=6), "air over the back"),
     }
-    if not openings:
-        return Relations()
     names = [f"drawer {i + 1}" for i in range(len(openings))]
     return Relations(
         dimensions=tuple(free(n, says=n, may_be_nothing=True, stage=70) for n in gaps)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import ClassVar
 
+from scantling.findings import Finding
 from scantling.joints._joint import Joined, Seat
 from scantling.joints.groove import Groove
 from scantling.parts import Corner, Surface, Way
@@ -13,7 +14,14 @@ from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
 from scantling.piece._kicker import KickerSaid, kicker
 from scantling.piece._lying import lying_on
 from scantling.piece._section import JointWanted, Length, Section, Word
-from scantling.piece._words import follows, free, habit, inch_or_mm
+from scantling.piece._words import (
+    follows,
+    free,
+    habit,
+    inch_or_mm,
+    nothing_there,
+    or_nearest,
+)
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Level, Relations
 from scantling.units import INCH
@@ -43,7 +51,7 @@ class Partition(Form):
         assert isinstance(said, PartitionSection)  # noqa: S101 - the reader gives its section
         opening = _left_of(so_far, str(said.under))
         if opening is None or f"behind {opening.below_part}" not in so_far.landings:
-            return so_far
+            return so_far.with_findings(_nowhere(said, so_far))
         deck = so_far.landings[f"behind {opening.below_part}"]
         middle = size_of("partition.middle")
         sketch = so_far.with_relations(_middle(so_far, str(said.under)))
@@ -59,6 +67,21 @@ class Partition(Form):
             usual=inch_or_mm(whole, inch=INCH * 3, mm=75),
         )
         return _joined(sketch, said, deck, middle)
+
+
+def _nowhere(said: PartitionSection, sketch: Sketch) -> Finding:
+    mullions = [o.right_part for o in sketch.openings.values() if "mullion" in o.right_part]
+    if said.under in mullions:
+        return nothing_there(
+            said.at("under"),
+            says=f"no shelf is flush with the rail below the {said.under}",
+            cure="the partition stands on a fixed shelf: give one flush_with that rail",
+        )
+    return nothing_there(
+        said.at("under"),
+        says=f"no mullion is called {str(said.under)!r}",
+        cure=or_nearest(said.under, mullions, what="mullion"),
+    )
 
 
 def _left_of(sketch: Sketch, mullion: str) -> Opening | None:

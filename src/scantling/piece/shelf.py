@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import ClassVar
 
+from scantling.findings import Finding
 from scantling.joints._joint import Joined, Seat
 from scantling.parts import Surface, Way
 from scantling.parts.planned import PlannedPart
@@ -12,7 +13,15 @@ from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._level import between_sides
 from scantling.piece._lying import lying_on
 from scantling.piece._section import Count, JointWanted, Length, Load, Section, Word
-from scantling.piece._words import alike, follows, free, habit, inch_or_mm
+from scantling.piece._words import (
+    alike,
+    follows,
+    free,
+    habit,
+    inch_or_mm,
+    nothing_there,
+    or_nearest,
+)
 from scantling.sizes.linear import size_of
 from scantling.sizes.model import Level, Relations
 from scantling.units import INCH
@@ -49,7 +58,13 @@ class Shelf(Form):
             return _fixed(so_far, name, said, said.joint, whole)
         if said.on is not None:
             return _loose(so_far, name, said, said.on, whole)
-        return so_far
+        return so_far.with_findings(
+            nothing_there(
+                said.place,
+                says=f"the shelf {name} is held by nothing",
+                cure='write joint = "housing" for a fixed one, on = "shelf pins" for a loose one',
+            )
+        )
 
 
 def _fixed(
@@ -80,7 +95,9 @@ def _fixed(
             dimensions=(free(f"{name}.top face", says=f"height of the top face of the {name}"),)
         )
     )
-    if said.flush_with is not None and said.flush_with in sketch.landings:
+    if said.flush_with is not None and said.flush_with not in sketch.landings:
+        sketch = sketch.with_findings(_no_rail(said, sketch))
+    elif said.flush_with is not None:
         rail = sketch.landings[said.flush_with]
         flush = follows(up, rail.sum("top"), f"the {name} is flush with the {said.flush_with}")
         sketch = sketch.with_relations(Relations(equations=(flush,)))
@@ -88,6 +105,15 @@ def _fixed(
             Landing(name=f"behind {said.flush_with}", parts=(name,), sums={"top": up})
         )
     return between_sides(sketch, name, wanted, whole, up=up)
+
+
+def _no_rail(said: ShelfSection, sketch: Sketch) -> Finding:
+    rails = [part.name for part in sketch.parts if part.family == "frame rail"]
+    return nothing_there(
+        said.at("flush_with"),
+        says=f"no rail is called {str(said.flush_with)!r}",
+        cure=or_nearest(str(said.flush_with), rails, what="rail"),
+    )
 
 
 def _loose(
