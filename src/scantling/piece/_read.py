@@ -25,7 +25,7 @@ from scantling.piece._file.kinds import Terms
 from scantling.piece._file.section import Section, findings_of, known_words, words_of
 from scantling.piece._file.text import Key, Node, Row, Sort, Source, Table, Written, halt, sort_of
 from scantling.piece._file.toml import document
-from scantling.piece._form import Form, Whole
+from scantling.piece._form import Form, Whole, Wood
 from scantling.roster import members, plain_name
 from scantling.sizes.model import Stated
 from scantling.timber.moisture import Season
@@ -203,7 +203,7 @@ class _Reading:
             measure=measure,
             finest=(head.finest if head else None) or USUAL_FINEST[measure],
             room=air.room() if air else _NO_ROOM,
-            woods=found,
+            woods={k: Wood(species=w.species, cut=w.cut.value) for k, w in found.items()},
         )
 
     def _also(self) -> Further:

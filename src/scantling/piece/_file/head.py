@@ -27,7 +27,6 @@ from scantling.piece._file.kinds import (
 )
 from scantling.piece._file.section import Section, findings_of
 from scantling.piece._file.text import Key, Node, Row, Sort, Table, Written, halt
-from scantling.piece._form import Wood
 from scantling.roster import plain_name
 from scantling.sizes.model import Stated
 from scantling.timber.moisture import Season
@@ -181,13 +180,21 @@ def measure_of(root: Table) -> Unit:
         return Unit.INCH
 
 
-def woods(table: Table) -> tuple[dict[str, Wood], tuple[Finding, ...]]:
+@dataclass(frozen=True, kw_only=True)
+class NamedWood:
+    """A wood of the table, and how its rings stand to the width."""
+
+    species: str
+    cut: Cut = Cut.FLAT
+
+
+def woods(table: Table) -> tuple[dict[str, NamedWood], tuple[Finding, ...]]:
     """`[wood]`: a wood for what shows, for the inside, for any part or family of parts."""
-    found: dict[str, Wood] = {}
+    found: dict[str, NamedWood] = {}
     wrong: list[Finding] = []
     for key, node in table.items():
         wood = _wood(node)
-        if isinstance(wood, Wood):
+        if isinstance(wood, NamedWood):
             found[plain_name(key)] = wood
         else:
             wrong += wood
@@ -197,7 +204,7 @@ def woods(table: Table) -> tuple[dict[str, Wood], tuple[Finding, ...]]:
     return found, tuple(wrong)
 
 
-def _wood(node: Node) -> Wood | tuple[Finding, ...]:
+def _wood(node: Node) -> NamedWood | tuple[Finding, ...]:
     if not isinstance(node, Written) or node.sort is not Sort.TEXT:
         cure = 'write it like "white ash" or "white ash, rift"'
         return findings_in(wrong_kind(node, "the name of a wood", cure))
@@ -205,7 +212,7 @@ def _wood(node: Node) -> Wood | tuple[Finding, ...]:
     cut = _CUTS.get(plain_name(last)) if name else None
     said = name if cut else node.text
     try:
-        return Wood(species=species(said).name, cut=(cut or Cut.FLAT).value)
+        return NamedWood(species=species(said).name, cut=cut or Cut.FLAT)
     except UnknownNameError:
         meant = " or ".join(f'"{each}"' for each in nearest_woods(said)[:3])
         cure = f"perhaps {meant}" if meant else "name one of the table of woods"
