@@ -104,8 +104,9 @@ def standing(solid: Solid, turn: Turn) -> Solid:
 def shared(one: Solid, other: Solid, *, turn: Turn) -> tuple[float, float]:
     """Volume that two solids both claim, and how deep it reaches. [mm3, mm]
 
-    The depth is the volume over half the surface round it, as for a thin slice; 0 where the two
-    share no more than floating point makes of exact contact.
+    The depth is the volume over the largest of the three outlines it shows along the axes, right
+    for a slice square to one of them; 0 where the two share no more than floating point makes of
+    exact contact.
 
     Args:
         one: Stands in its own coordinates.
@@ -116,8 +117,8 @@ def shared(one: Solid, other: Solid, *, turn: Turn) -> tuple[float, float]:
     volume = float(both.volume())
     if volume <= NOISE:
         return volume, 0.0
-    area = _net_area(both)
-    return volume, 2 * volume / area if area > 0 else 0.0
+    area = _outline(both)
+    return volume, volume / area if area > 0 else 0.0
 
 
 def shared_by_convex(solid: Solid, points: Floats) -> float:
@@ -167,8 +168,11 @@ def _hull_of(points: Floats) -> Manifold:
     return hull
 
 
-def _net_area(body: Manifold) -> float:
-    """Surface of a body without the two-sided sheets that touching faces leave on it. [mm2]"""
+def _outline(body: Manifold) -> float:
+    """Area a body shows along an axis, the largest of three, for a convex one. [mm2]
+
+    The two-sided sheets that touching faces leave on it count nothing.
+    """
     raw = body.to_mesh64()
     points = np.asarray(raw.vert_properties)[:, :3]
     a, b, c = (points[np.asarray(raw.tri_verts)[:, k]] for k in range(3))
@@ -180,8 +184,10 @@ def _net_area(body: Manifold) -> float:
     sign = np.sign(leading)
     planes = np.column_stack([unit, (unit * a[kept]).sum(axis=1)]) * sign[:, None]
     _, place = np.unique(np.round(planes, PLANE_DIGITS) + 0.0, axis=0, return_inverse=True)
+    net = np.zeros((len(planes), 3))
     # the two sides of a sheet lie in one plane and cancel
-    return float(np.abs(np.bincount(place.reshape(-1), size[kept] * sign)).sum() / 2)
+    np.add.at(net, place.reshape(-1), twice[kept])
+    return float(np.abs(net).sum(axis=0).max() / 4)  # halved for twice, and for front and back
 
 
 def _moved(body: Manifold, turn: Turn) -> Manifold:
