@@ -32,6 +32,8 @@ _TRUTH_LIKE = {
     **dict.fromkeys(("false", "no", "off"), "false"),
 }
 _CURLED = re.compile("[“”„‟‘’‚‛«»″′`´]")
+_COMMA_WITHIN = re.compile(r"[+-]?[0-9]+,[0-9]+(?=[ \t]*[,}#\n])")
+_THOUSANDS = re.compile(r"[+-]?[0-9]{1,3}(?:,[0-9]{3})+")
 _DECIMAL_COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+")
 
 
@@ -41,7 +43,10 @@ def bare(signs: Signs) -> Written:
     Raises:
         LineLostError: There is no value at all.
     """
-    found = signs.match(_REST_WITHIN if signs.depth else _REST)
+    found = signs.match(_REST_WITHIN if signs.within else _REST)
+    if signs.within[-1:] == ["{"]:
+        # Between braces a comma parts entries, and an entry starts with a name.
+        found = signs.match(_COMMA_WITHIN) or found
     text = found[0].rstrip() if found else ""
     if not text:
         cure = "write a value, or put a # before the line"
@@ -64,6 +69,8 @@ def _what_is_wrong(text: str) -> tuple[str, str, str]:
     if text.casefold() in _TRUTH_LIKE:
         truth = _TRUTH_LIKE[text.casefold()]
         return "truth", "a yes or no is written true or false here", f"write {truth}"
+    if _THOUSANDS.fullmatch(text):
+        return "comma", "a comma may part thousands or decimals", "write 1200 or 1.2"
     if _DECIMAL_COMMA.fullmatch(text):
         number = text.replace(",", ".")
         return "comma", "a decimal takes a point, not a comma", f"write {number}"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Annotated, Any
@@ -25,7 +25,7 @@ from scantling.piece._file.kinds import (
     terms,
     wrong_kind,
 )
-from scantling.piece._file.section import Section, findings_of
+from scantling.piece._file.section import Section, findings_of, known_words, words_of
 from scantling.piece._file.text import Key, Node, Row, Sort, Table, Written, halt
 from scantling.roster import plain_name
 from scantling.sizes.model import Stated
@@ -146,6 +146,12 @@ class Head(Section):
     finest: Annotated[Fraction, PlainValidator(_finest), Shown(_LENGTH)] | None = None
     shop: Word | None = None
     notes: Lines = ()
+
+    @classmethod
+    def unknown(cls, key: Key, further: Iterable[str] = ()) -> Finding:
+        """The fault that nothing of that name stands above the first heading."""
+        says = f"{str(key)!r} is no word of the head of a piece file"
+        return halt("unknown-word", says, known_words(key, (*words_of(cls), *further)), key.place)
 
     @property
     def lines(self) -> tuple[str, ...]:

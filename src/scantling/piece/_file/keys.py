@@ -49,9 +49,9 @@ def _part(signs: Signs, closing: str) -> Key:
             signs.at = loose.end()
             return Key(text, signs.place(span))
     if bare is None:
-        raise signs.lost(
-            "no-name", "a name is missing here", "write name = value, or a # before it"
-        )
+        cure = "write [case], say" if closing == "]" else "write name = value, or a # before it"
+        here = range(signs.at, signs.at + 1)
+        raise signs.lost("no-name", "a name is missing here", cure, here)
     signs.at = bare.end()
     signs.skip_blank()
     return Key(bare[0], signs.place(range(start, bare.end())))

@@ -24,7 +24,8 @@ def put(signs: Signs, table: Table, path: Sequence[Key], node: Node) -> list[Tab
         passed.append(inner)
         table = inner
     if table.spelling(path[-1]) is not None:
-        taken(signs, path[-1], table)
+        if not table.doubled:
+            taken(signs, path[-1], table)
     else:
         seal(node)
         table.add(path[-1], node)
@@ -80,6 +81,7 @@ def section(signs: Signs, root: Table, path: Sequence[Key], place: Place) -> Tab
         return Table(place)
     if found.headed:
         taken(signs, path[-1], table)
+        found.doubled = True
     found.headed = True
     found.place = place
     return found

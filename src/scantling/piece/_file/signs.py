@@ -14,7 +14,15 @@ _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
 
 
 class LineLostError(Exception):
-    """The rest of a line cannot be made out; reading goes on behind it."""
+    """The rest of a line cannot be made out; reading goes on behind it.
+
+    Args:
+        code: Code of the fault, without its room.
+    """
+
+    def __init__(self, code: str) -> None:
+        super().__init__(code)
+        self.code = code
 
 
 class TooManyFaultsError(Exception):
@@ -28,7 +36,7 @@ class Signs:
         self.source = source
         self.text = source.text
         self.at = 0
-        self.depth = 0  # of open brackets and braces
+        self.within: list[str] = []  # brackets and braces that are open
         self.findings: list[Finding] = []
 
     def sees(self, signs: str) -> bool:

@@ -108,6 +108,7 @@ class Table(dict[Key, "Node"]):
         self.place = place  # heading, or opening brace
         self.sealed = False  # written in braces: nothing can be added further down
         self.headed = False  # has its own heading
+        self.doubled = False  # has two headings; that was said, so what they both say is not
         self.further: tuple[str, ...] = ()  # words known where it stands, for the nearest one
         self._spellings: dict[str, Key] = {}
         for key, node in entries:

@@ -89,4 +89,4 @@ class _Document:
         signs.fault("heading", says, cure, signs.rest())
         signs.at = end
         if not signs.takes("]") and not signs.line_ended and not signs.sees("#"):
-            raise LineLostError(cure)
+            raise LineLostError("heading")

@@ -68,8 +68,6 @@ def assignment(signs: Signs, table: Table) -> list[Table]:
 def _no_equals(signs: Signs, key: Key) -> tuple[str, str]:
     if signs.sees(":"):
         return "a colon stands where an equals sign belongs", f"write {key} = ..."
-    if signs.depth and key.isdecimal():
-        return "a comma parts values here", "write decimals with a point: 1.5"
     return f"an equals sign is missing behind {str(key)!r}", f"write {key} = ..."
 
 
@@ -80,13 +78,13 @@ def _faulty(signs: Signs) -> Written:
 
 
 def _deeper(signs: Signs, read: Callable[[Signs], Node]) -> Node:
-    if signs.depth >= DEEPEST:
+    if len(signs.within) >= DEEPEST:
         raise signs.lost("too-deep", "too many brackets stand within brackets", "use fewer")
-    signs.depth += 1
+    signs.within.append(signs.text[signs.at])
     try:
         return read(signs)
     finally:
-        signs.depth -= 1
+        signs.within.pop()
 
 
 def _nothing_behind(signs: Signs, node: Node) -> None:
@@ -95,12 +93,12 @@ def _nothing_behind(signs: Signs, node: Node) -> None:
     A missing comma is left to the bracket around.
     """
     end = signs.at
-    found = signs.match(_REST_WITHIN if signs.depth else _REST)
+    found = signs.match(_REST_WITHIN if signs.within else _REST)
     rest = found[0].strip(" \t") if found else ""
     if not rest:
         return
     start = signs.text.index(rest, end)
-    if signs.depth and rest[0] in "[{\"'" and start > end:
+    if signs.within and rest[0] in "[{\"'" and start > end:
         return
     span = range(start, start + len(rest))
     if isinstance(node, Written) and '"' in rest:
@@ -151,7 +149,9 @@ def _row(signs: Signs) -> Row:
             continue
         try:
             row.append(value(signs))
-        except LineLostError:
+        except LineLostError as lost:
+            if lost.code == "too-deep":
+                raise
             signs.skip_line()
             continue
         if _row_ends(signs):
@@ -219,7 +219,7 @@ def _table(signs: Signs) -> Table:
         comma = signs.at if signs.takes(",") else None
         if comma is None and not (signs.sees("}") or signs.sees("]")):
             _comma_missing(signs, signs.at)
-    if comma is not None:
+    if comma is not None and not on_lines:
         says = "a comma stands before the closing brace"
         signs.fault("comma", says, "take the comma out", range(comma, comma + 1))
     if on_lines:
@@ -231,12 +231,11 @@ def _table(signs: Signs) -> Table:
 
 def _entry(signs: Signs, table: Table) -> None:
     """One name and value of a table in braces; what cannot be made out is passed over."""
-    before = len(signs.findings)
     start = signs.at
     try:
         assignment(signs, table)
-    except LineLostError:
-        if signs.findings[before].code == "piece.quotes-open":
+    except LineLostError as lost:
+        if lost.code in {"quotes-open", "too-deep"}:
             raise
         found = _ENTRY.match(signs.text, max(signs.at, start + 1))
         signs.at = found.end() if found else signs.at
