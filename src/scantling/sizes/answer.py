@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from scantling.findings import Finding
 from scantling.sizes.closing import Closed
+from scantling.sizes.knot import Knot
 from scantling.sizes.model import Bound, Measured, Sizes, Stated
 from scantling.sizes.rows import Row
 from scantling.sizes.shape import Shape
@@ -47,7 +48,7 @@ class Trail:
 
     rows: tuple[Row, ...] = ()
     shape: Shape | None = None
-    searched: Mapping[object, Closed] = field(default_factory=dict)
+    searched: Mapping[Knot, Closed] = field(default_factory=dict)
     solves: int = 0  # how often the solver ran for this answer
 
 

@@ -9,8 +9,8 @@ once if nothing but what had to yield has yielded:
   its own strength which no other broken row has a part in, and which could not close it with
   less. Then one row a circuit must break, and the last named of the cheapest has.
 
-By induction over the levels every better answer is ruled out. Whatever fails here is handed to
-true search, together with all that is connected to it.
+By induction over the levels every better answer is ruled out. What fails here is searched for,
+together with all that can move it.
 """
 
 from __future__ import annotations
@@ -19,18 +19,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Alike, Bound, Dimension, Kind, Yields
-from scantling.sizes.rows import Row, Strength, Terms, floor_of
+from scantling.sizes.rows import Row, Strength
 from scantling.sizes.shape import Reading, Shape
-
-
-@dataclass(frozen=True, slots=True)
-class Trouble:
-    """Something that yields without being forced to: the sum it stands in."""
-
-    terms: Terms
-    hopeless: bool = False  # a physical bound that facts alone break
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,11 +35,39 @@ class Case:
     grid: Fraction  # [mm]
 
 
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a search must look at; all else is left to elimination and checked afterwards."""
+
+    tape: frozenset[int] = frozenset()  # unknowns that should fall on the tape
+    floors: frozenset[int] = frozenset()  # unknowns with their own physical bound
+    bounds: frozenset[int] = frozenset()  # by place among the bounds
+    rows: frozenset[int] = frozenset()  # dependent soft rows
+
+    def __or__(self, other: Asked) -> Asked:
+        return Asked(
+            self.tape | other.tape,
+            self.floors | other.floors,
+            self.bounds | other.bounds,
+            self.rows | other.rows,
+        )
+
+    def __sub__(self, other: Asked) -> Asked:
+        return Asked(
+            self.tape - other.tape,
+            self.floors - other.floors,
+            self.bounds - other.bounds,
+            self.rows - other.rows,
+        )
+
+    def __bool__(self) -> bool:
+        return bool(self.tape or self.floors or self.bounds or self.rows)
+
+
 def off_tape(case: Case, found: Reading) -> list[int]:
     """Unknowns that should fall on the tape and do not."""
-    n, d = case.grid.numerator, case.grid.denominator
-    step = n * found.scale
-    at = case.shape.at
+    step = case.grid.numerator * found.scale
+    d, at = case.grid.denominator, case.shape.at
     return [
         at[name]
         for name, dimension in case.dimensions.items()
@@ -56,8 +75,8 @@ def off_tape(case: Case, found: Reading) -> list[int]:
     ]
 
 
-def too_small(case: Case, found: Reading) -> list[Dimension]:
-    """Dimensions below their own physical bound."""
+def too_small(case: Case, found: Reading) -> list[int]:
+    """Unknowns below their own physical bound."""
     values, at, scale = found.values, case.shape.at, found.scale
     broken = []
     for name, dimension in case.dimensions.items():
@@ -66,68 +85,82 @@ def too_small(case: Case, found: Reading) -> list[Dimension]:
             continue
         spare = values[at[name]] * least.denominator - least.numerator * scale
         if spare < 0 or (dimension.positive and not spare):
-            broken.append(dimension)
+            broken.append(at[name])
     return broken
 
 
-def broken_bounds(case: Case, found: Reading) -> list[Bound]:
+def broken_bounds(case: Case, found: Reading) -> list[int]:
     """Bounds that do not hold, the dimensions' own left aside."""
     at = case.shape.at
-    return [bound for bound in case.bounds if found.is_negative(bound.sum, at)]
+    return [i for i, bound in enumerate(case.bounds) if found.is_negative(bound.sum, at)]
 
 
-def troubles(case: Case, found: Reading) -> Iterator[Trouble]:
-    """What yields without a proof that it must."""
+def hopeless(case: Case, found: Reading) -> bool:
+    """Whether facts alone break each other or a physical bound."""
     shape = case.shape
-    for unknown in off_tape(case, found):
-        if unknown not in shape.fixed:
-            yield Trouble(size_of(shape.names[unknown]).terms)
-    for dimension in too_small(case, found):
-        floor = floor_of(dimension)
-        if floor is not None:
-            yield from _physical(shape, floor.sum)
-    before_season = shape.kept_under(Strength.ALIKE)
-    for bound in broken_bounds(case, found):
-        if bound.yields is Yields.NEVER:
-            yield from _physical(shape, bound.sum)
-        elif not shape.constant_under(bound.sum.terms, before_season):
-            yield Trouble(bound.sum.terms)
-    yield from _unforced_rows(case, found)
-
-
-def _physical(shape: Shape, sum_: Linear) -> Iterator[Trouble]:
-    settled = shape.constant_under(sum_.terms, shape.facts)
-    yield Trouble(sum_.terms, hopeless=settled)
-
-
-def _unforced_rows(case: Case, found: Reading) -> Iterator[Trouble]:
-    taken: set[int] = set()
-    for i in found.open_ends:
-        row = case.rows[i]
-        if row.strength <= Strength.STATED:
-            continue
-        circuit = case.shape.echelon.combination(i)
-        if not _is_forced(case, i, circuit, taken):
-            yield Trouble(row.terms)
-
-
-def _is_forced(
-    case: Case, i: int, circuit: Mapping[int, Fraction], taken: set[int]
-) -> bool:
-    strength, shape = case.rows[i].strength, case.shape
-    if strength is Strength.ALIKE:
-        group = case.rows[i].source
-        assert isinstance(group, Alike)
-        return all(shape.at[name] in shape.fixed for name in group.names)
-    if strength in (Strength.KEPT, Strength.WISHED):
-        return all(case.rows[j].strength <= Strength.STATED for j in circuit)
-    equals = [j for j in circuit if case.rows[j].strength is strength]
-    own = {i, *equals}
-    if equals and own & taken:
-        return False
-    taken |= own if equals else set()
-    return all(
-        abs(circuit[j]) * shape.factors[j] <= shape.factors[i] for j in equals
+    return (
+        any(case.rows[i].strength <= Strength.STATED for i in found.open_ends)
+        or any(v in shape.fixed for v in too_small(case, found))
+        or any(
+            case.bounds[i].yields is Yields.NEVER
+            and shape.constant_under(case.bounds[i].sum.terms, shape.facts)
+            for i in broken_bounds(case, found)
+        )
     )
 
 
+def unproven(case: Case, found: Reading) -> Asked:
+    """What yields without a proof that it must."""
+    shape = case.shape
+    before_season = shape.kept_under(Strength.ALIKE)
+    return Asked(
+        roots(case, frozenset(off_tape(case, found)) - shape.fixed),
+        frozenset(too_small(case, found)),
+        frozenset(
+            i
+            for i in broken_bounds(case, found)
+            if case.bounds[i].yields is Yields.NEVER
+            or not shape.constant_under(case.bounds[i].sum.terms, before_season)
+        ),
+        frozenset(_unforced_rows(case, found)),
+    )
+
+
+def roots(case: Case, off: frozenset[int]) -> frozenset[int]:
+    """Of sizes that miss the tape, those that do so by themselves.
+
+    A size is no root if the row that gives it holds another that misses the tape.
+    """
+    shape = case.shape
+    first = frozenset(
+        v
+        for v in off
+        if not any(
+            shape.at[name] in off and shape.at[name] != v
+            for name, _ in shape.terms[shape.reasons[v]]
+        )
+    )
+    return first or off
+
+
+def _unforced_rows(case: Case, found: Reading) -> Iterator[int]:
+    taken: set[int] = set()
+    for i in found.open_ends:
+        if case.rows[i].strength > Strength.STATED:
+            circuit = case.shape.echelon.combination(i)
+            if not _is_forced(case, i, circuit, taken):
+                yield i
+
+
+def _is_forced(case: Case, i: int, circuit: Mapping[int, Fraction], taken: set[int]) -> bool:
+    row, shape = case.rows[i], case.shape
+    if isinstance(row.source, Alike):
+        return all(shape.at[name] in shape.fixed for name in row.source.names)
+    if row.strength in (Strength.KEPT, Strength.WISHED):
+        return all(case.rows[j].strength <= Strength.STATED for j in circuit)
+    equals = [j for j in circuit if case.rows[j].strength is row.strength]
+    own = {i, *equals} if equals else set()
+    if own & taken:
+        return False
+    taken |= own
+    return all(abs(circuit[j]) * shape.factors[j] <= shape.factors[i] for j in equals)

@@ -1,4 +1,4 @@
-"""From the solver's answer to exact sizes.
+"""From the solver's answer to exact amounts.
 
 The answer tells which marks of the rule, which rows and which bounds the sizes stand on. These
 are taken as equations and solved in rationals, so that no digit of the solver remains.
@@ -7,116 +7,110 @@ are taken as equations and solved in rationals, so that no digit of the solver r
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 from math import lcm
 
 from scantling.errors import InternalError
-from scantling.sizes.columns import MORE_THAN, SAME, Answer, Columns
+from scantling.sizes.columns import Answer, Columns, value
 from scantling.sizes.echelon import Echelon, whole
-from scantling.sizes.linear import Linear, size_of
-from scantling.sizes.model import Alike, Bound
-from scantling.sizes.rows import Row, Strength, floor_of, members
+from scantling.sizes.linear import size_of
+from scantling.sizes.model import Alike
+from scantling.sizes.rows import Row, Strength, members
+from scantling.sizes.shape import Expression
 
 
 @dataclass(frozen=True, slots=True)
 class Closed:
-    """Exact sizes of a tangle and the rows they stand on, strongest first."""
+    """By how much each soft row of a knot yields, and the rows that took their places."""
 
-    values: dict[int, Fraction]  # [mm]
-    rows: tuple[Row, ...]
+    yielded: dict[int, Fraction]  # kept soft row -> its sum [mm], where it is not zero
+    instead: tuple[Row, ...]
+
+
+Stand = tuple[Expression, Row]
 
 
 def closed(columns: Columns, answer: Answer) -> Closed:
-    """Exact sizes where the answer stands.
+    """Exact amounts where the answer stands.
 
     Raises:
-        InternalError: What the answer stands on does not settle every size, or contradicts
-            itself in the rationals.
+        InternalError: What the answer stands on leaves an amount open.
     """
-    unknowns = columns.tangle.unknowns
-    place = {v: i for i, v in enumerate(unknowns)}
-    echelon = Echelon([0] * len(unknowns))
+    place = {i: n for n, i in enumerate(columns.knot.rows)}
+    echelon = Echelon([0] * len(place))
     given: list[Fraction] = []
-    for fact in columns.tangle.facts:
-        echelon.offer({place[v]: c for v, c in fact.items()})
-        given.append(Fraction(0))
-    rows = []
-    for row in _stood_on(columns, answer):
-        moved, factor = whole(_free_terms(columns, row, place))
-        if not moved:
-            continue
-        start = columns.base.sum(Linear(row.terms, row.constant), columns.case.shape.at) * factor
-        if echelon.reduced(moved)[2]:
-            echelon.offer(moved)
-            given.append(start)
-            rows.append(row)
-    if echelon.unsettled(len(unknowns)):
-        loose = ", ".join(columns.case.shape.names[unknowns[i]] for i in echelon.unsettled(len(unknowns)))
-        raise InternalError(f"the solver's answer leaves {loose} open")
+    instead = []
+    for moves, row in _stood_on(columns, answer):
+        amounts, factor = whole([(place[i], c) for i, c in moves.terms])
+        if echelon.reduced(amounts)[2]:
+            echelon.offer(amounts)
+            given.append(moves.start * factor)
+            instead.append(row)
+    loose = echelon.unsettled(len(place))
+    if loose:
+        said = ", ".join(columns.case.shape.names[columns.knot.rows[n]] for n in loose)
+        raise InternalError(f"the solver's answer leaves {said} open")
     common = lcm(*(g.denominator for g in given))
-    moved_by, scale, _ = echelon.values([int(g * common) for g in given])
-    values = {
-        v: columns.base.at(v) + Fraction(moved_by[place[v]], scale * common) for v in unknowns
-    }
-    return Closed(values, tuple(rows))
+    amounts_of, scale, _ = echelon.values([int(g * common) for g in given])
+    yielded = {i: Fraction(amounts_of[n], scale * common) for i, n in place.items()}
+    return Closed(
+        {i: amount for i, amount in yielded.items() if amount},
+        tuple(row for row in instead if row not in columns.case.rows),
+    )
 
 
-def _free_terms(
-    columns: Columns, row: Row, place: dict[int, int]
-) -> list[tuple[int, Fraction]]:
-    at = columns.case.shape.at
-    return [(place[at[name]], c) for name, c in row.terms if at[name] in place]
-
-
-def _stood_on(columns: Columns, answer: Answer) -> Iterator[Row]:
-    """Rows that hold in the answer: soft ones, bounds come up against, marks of the rule."""
+def _stood_on(columns: Columns, answer: Answer) -> Iterator[Stand]:
+    """What holds in the answer: soft rows, equal pairs, marks of the rule, bounds come up to."""
     case = columns.case
-    for i in columns.tangle.soft:
-        row = case.rows[i]
-        if row.strength is not Strength.ALIKE and _holds(columns, answer, row):
-            yield row
-        elif isinstance(row.source, Alike):
-            yield from _equal_pairs(columns, answer, row.source)
-    yield from _marks(columns, answer)
-    yield from _bounds(columns, answer)
-
-
-def _holds(columns: Columns, answer: Answer, row: Row) -> bool:
-    terms, start = columns.moves(Linear(row.terms, row.constant))
-    return abs(sum(c * answer[column] for column, c in terms.items()) + start) <= SAME
-
-
-def _equal_pairs(columns: Columns, answer: Answer, group: Alike) -> Iterator[Row]:
-    for a, b in combinations(members(group), 2):
-        equal = size_of(b) - size_of(a)
-        row = Row(Strength.ALIKE, equal.terms, equal.constant, group)
-        if _holds(columns, answer, row):
-            yield row
-
-
-def _marks(columns: Columns, answer: Answer) -> Iterator[Row]:
-    case = columns.case
-    for unknown, off in columns.off.items():
+    soft: list[tuple[int, Expression]] = [
+        (i, Expression(Fraction(0), ((i, Fraction(1)),))) for i in columns.knot.rows
+    ]
+    soft += [(wish.row, wish.moves) for wish in columns.knot.wishes]
+    for i, moves in sorted(soft, key=lambda s: s[0]):
+        if columns.holds(moves, answer):
+            yield moves, case.rows[i]
+    for group, others in columns.knot.groups:
+        yield from _equal_pairs(columns, answer, group, others)
+    for mark, off in columns.off:
         if answer[off] < 0.5:
-            name = case.shape.names[unknown]
-            moved = Fraction(answer[columns.moved[unknown]]) * case.grid
-            mark = round((columns.base.at(unknown) + moved) / case.grid) * case.grid
-            yield Row(Strength.TAPE, ((name, Fraction(1)),), -mark, case.dimensions[name])
+            yield _at_the_mark(columns, answer, mark.moves, mark.unknowns[0])
+    for limit in columns.knot.limits:
+        if columns.holds(limit.moves, answer):
+            yield limit.moves, Row(
+                Strength.BOUND, limit.bound.sum.terms, limit.bound.sum.constant, limit.bound
+            )
 
 
-def _bounds(columns: Columns, answer: Answer) -> Iterator[Row]:
-    for bound in (*columns.tangle.bounds, *_floors(columns)):
-        row = Row(Strength.BOUND, bound.sum.terms, bound.sum.constant, bound)
-        if _holds(columns, answer, row):
-            yield row
+def _equal_pairs(
+    columns: Columns, answer: Answer, group: Alike, others: tuple[Expression, ...]
+) -> Iterator[Stand]:
+    names = members(group)
+    apart = dict(zip(names, (Expression(Fraction(0), ()), *others), strict=True))
+    for a, b in combinations(names, 2):
+        moves = _difference(apart[b], apart[a])
+        if columns.holds(moves, answer):
+            equal = size_of(b) - size_of(a)
+            yield moves, Row(Strength.ALIKE, equal.terms, equal.constant, group)
 
 
-def _floors(columns: Columns) -> Iterator[Bound]:
+def _difference(one: Expression, other: Expression) -> Expression:
+    terms = dict(one.terms)
+    for i, c in other.terms:
+        terms[i] = terms.get(i, Fraction(0)) - c
+    return Expression(
+        one.start - other.start, tuple(sorted((i, c) for i, c in terms.items() if c))
+    )
+
+
+def _at_the_mark(columns: Columns, answer: Answer, moves: Expression, unknown: int) -> Stand:
+    """The first of sizes that fall on the tape together, at its mark."""
     case = columns.case
-    for unknown in columns.tangle.unknowns:
-        dimension = case.dimensions[case.shape.names[unknown]]
-        floor = floor_of(dimension)
-        if floor is not None:
-            yield replace(floor, sum=floor.sum - MORE_THAN) if dimension.positive else floor
+    mark = round(value(columns.sum(moves), answer))
+    name = case.shape.names[unknown]
+    start = moves.start - mark * case.grid
+    return (
+        Expression(start, moves.terms),
+        Row(Strength.TAPE, ((name, Fraction(1)),), -mark * case.grid, case.dimensions[name]),
+    )

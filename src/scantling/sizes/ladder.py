@@ -32,15 +32,17 @@ class Ladder:
         self._alike()
         self._rules(Strength.RULE)
         self._rules(Strength.HABIT)
-        self._named_first_is_least()
         return True
 
     def _first(self) -> bool:
-        found = self.columns.programme.least(dict.fromkeys(self.columns.off.values(), 1.0))
+        found = self.columns.programme.least(self._marks_missed())
         if found is None:
             return False
         self.best = self.columns.tightened(found)
         return True
+
+    def _marks_missed(self) -> Aim:
+        return {off: float(len(mark.unknowns)) for mark, off in self.columns.off}
 
     def _value(self, aim: Aim) -> float:
         return sum(cost * self.best[column] for column, cost in aim.items())
@@ -81,15 +83,13 @@ class Ladder:
                 self.best = self.columns.tightened(found)
 
     def _fewest_off_tape(self) -> None:
-        off = self.columns.off
-        self._fewest(off.values())
-        case = self.columns.case
-        stages: dict[int, list[int]] = {}
-        for unknown, column in off.items():
-            stage = case.dimensions[case.shape.names[unknown]].stage
-            stages.setdefault(stage, []).append(column)
+        self._hold(self._marks_missed(), round(self._least(self._marks_missed())) + 0.5)
+        stages: dict[int, dict[int, float]] = {}
+        for mark, off in self.columns.off:
+            stages.setdefault(mark.stage, {})[off] = float(len(mark.unknowns))
         for stage in sorted(stages):
-            self._fewest(stages[stage])
+            if len(stages) > 1:
+                self._hold(stages[stage], round(self._least(stages[stage])) + 0.5)
             self._in_order(stages[stage])
 
     def _plan_is_kept(self) -> None:
@@ -98,9 +98,10 @@ class Ladder:
         self._rules(Strength.KEPT)
 
     def _seasons(self) -> None:
-        self._nearest(dict.fromkeys(self.columns.short, 1.0))
-        for short in self.columns.short:
-            self._nearest({short: 1.0})
+        short = [column for _, column in self.columns.short]
+        self._nearest(dict.fromkeys(short, 1.0))
+        for column in short:
+            self._nearest({column: 1.0})
 
     def _alike(self) -> None:
         groups = self.columns.groups
@@ -126,10 +127,3 @@ class Ladder:
         for row in rows:
             if self.best[row.broken] > 0.5:
                 self._nearest({row.amount: 1.0})
-
-    def _named_first_is_least(self) -> None:
-        """What is still open between equals: the first named is the smaller."""
-        for group in self.columns.groups:
-            if group.first is not None and self._value(dict.fromkeys(group.from_first, 1.0)) > SAME:
-                aim = {group.first: 1.0}
-                self._hold(aim, self._least(aim, floor=None) + SLACK)

@@ -27,6 +27,7 @@ from scantling.sizes.model import (
 
 Terms = tuple[tuple[str, Fraction], ...]
 ONE = Fraction(1)
+MORE_THAN = Fraction(1, 100)  # [mm] a size is more than its floor by this: no bench shows less
 
 
 class Strength(IntEnum):
@@ -165,14 +166,20 @@ def _alike_rows(group: Alike) -> list[Row]:
     return rows
 
 
-def floor_of(dimension: Dimension) -> Bound | None:
-    """The physical bound a dimension carries by itself."""
+def floor_of(dimension: Dimension, *, above: bool = False) -> Bound | None:
+    """The physical bound a dimension carries by itself.
+
+    Args:
+        dimension: The dimension.
+        above: Ask for `MORE_THAN` beyond the floor where the floor itself is too little.
+    """
     if dimension.least is None:
         return None
     floor = "nothing" if dimension.least == 0 else "its least"
     rule = f"is more than {floor}" if dimension.positive else f"is never less than {floor}"
+    least = dimension.least + (MORE_THAN if above and dimension.positive else 0)
     return Bound(
-        sum=Linear(((dimension.name, ONE),), -dimension.least),
+        sum=Linear(((dimension.name, ONE),), -least),
         because=f"{dimension.says or dimension.name} {rule}",
     )
 

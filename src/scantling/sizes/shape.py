@@ -11,6 +11,7 @@ from math import lcm
 from scantling.errors import InternalError
 from scantling.sizes.echelon import Echelon, whole
 from scantling.sizes.linear import Linear
+from scantling.sizes.reasons import reasons
 from scantling.sizes.rows import Row, Strength, Terms
 
 
@@ -26,6 +27,7 @@ class Shape:
     echelon: Echelon
     facts: int  # kept rows that are equations, measured, cut or stated
     fixed: frozenset[int]  # unknowns that these settle
+    reasons: tuple[int, ...]  # row that gives each unknown once the others in it are known
 
     def fits(self, names: Sequence[str], rows: Sequence[Row]) -> bool:
         """Whether the rows differ from this shape in constants alone."""
@@ -82,7 +84,14 @@ def shape_of(names: tuple[str, ...], rows: Sequence[Row]) -> Shape:
         echelon,
         facts,
         frozenset(echelon.fixed(facts)),
+        _reasons(names, rows, echelon),
     )
+
+
+def _reasons(names: Sequence[str], rows: Sequence[Row], echelon: Echelon) -> tuple[int, ...]:
+    kept = [i for i in range(len(rows)) if echelon.kept(i)]
+    by_name = reasons(names, [rows[i] for i in kept])
+    return tuple(kept[by_name[name]] for name in names)
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,12 +125,23 @@ class Reading:
         return found * constant.denominator + constant.numerator * self.scale < 0
 
 
-def reading(shape: Shape, rows: Sequence[Row]) -> Reading:
-    """Sizes from the constants of the rows, open ends included."""
-    common = lcm(*{row.constant.denominator for row in rows})
+def reading(
+    shape: Shape, rows: Sequence[Row], yielded: Mapping[int, Fraction] | None = None
+) -> Reading:
+    """Sizes from the constants of the rows.
+
+    Args:
+        shape: The shape of the rows.
+        rows: Rows with their constants.
+        yielded: Kept rows whose sum is to be something else than zero. [mm]
+    """
+    constants = [row.constant for row in rows]
+    for i, by in (yielded or {}).items():
+        constants[i] -= by
+    common = lcm(*{constant.denominator for constant in constants})
     given = [
-        row.constant.numerator * (common // row.constant.denominator) * factor
-        for row, factor in zip(rows, shape.factors, strict=True)
+        constant.numerator * (common // constant.denominator) * factor
+        for constant, factor in zip(constants, shape.factors, strict=True)
     ]
     values, grown, open_ends = shape.echelon.values(given)
     scale = common * grown
@@ -132,3 +152,23 @@ def reading(shape: Shape, rows: Sequence[Row]) -> Reading:
             (c * Fraction(values[shape.at[name]], scale) for name, c in row.terms), Fraction(0)
         )
     return Reading(values, scale, ends)
+
+
+@dataclass(frozen=True, slots=True)
+class Expression:
+    """A sum as it moves when soft rows yield: its start and what each row adds to it."""
+
+    start: Fraction  # [mm]
+    terms: tuple[tuple[int, Fraction], ...]  # kept soft row -> by how much it counts
+
+
+def expression(shape: Shape, base: Reading, linear: Linear) -> Expression:
+    """How a sum moves with the rows that may yield."""
+    row, factor = shape.row(linear.terms)
+    combined = shape.echelon.combined(row) or {}
+    terms = sorted(
+        (i, a * shape.factors[i] / factor)
+        for i, a in combined.items()
+        if shape.strengths[i] > Strength.STATED
+    )
+    return Expression(base.sum(linear, shape.at), tuple(terms))

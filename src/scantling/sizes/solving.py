@@ -9,17 +9,8 @@ from math import lcm
 
 from scantling.errors import InternalError, OutOfRangeError
 from scantling.sizes.answer import Breach, Solved, Trail
-from scantling.sizes.certificate import (
-    Case,
-    Trouble,
-    broken_bounds,
-    off_tape,
-    too_small,
-    troubles,
-)
-from scantling.sizes.closing import Closed, closed
-from scantling.sizes.columns import Columns
-from scantling.sizes.ladder import Ladder
+from scantling.sizes.certificate import Case
+from scantling.sizes.search import searched_out
 from scantling.sizes.model import (
     Dimension,
     Measured,
@@ -33,7 +24,6 @@ from scantling.sizes.model import (
 from scantling.sizes.reasons import because_of, origin_of, reasons
 from scantling.sizes.rows import Kept, Line, Row, Strength, check_names, lines_of, rows_of
 from scantling.sizes.shape import Reading, Shape, reading, shape_of
-from scantling.sizes.tangle import Tangle, tangles
 
 
 def solve(
@@ -70,28 +60,19 @@ def solve(
     rows = rows_of(relations, lines, kept, given_up=frozenset())
     shape = _shape(relations, rows, before)
     case = Case(dimensions, rows, shape, relations.bounds, grid)
-    found = reading(shape, rows)
-    yielding = list(troubles(case, found))
-    searched: dict[object, Closed] = {}
-    if yielding:
-        for tangle in tangles(case, [t.terms for t in yielding]):
-            columns = Columns(case, found, tangle)
-            ladder = Ladder(columns)
-            if not ladder.climb():
-                raise InternalError("clash")
-            searched[tangle.unknowns] = closed(columns, ladder.best)
-    values = [found.at(v) for v in range(len(shape.names))]
-    for part in searched.values():
-        for v, value in part.values.items():
-            values[v] = value
-    stood = tuple(row for i, row in enumerate(rows) if shape.echelon.kept(i))
+    base = reading(shape, rows)
+    same = before is not None and before.trail.shape is shape
+    searched = searched_out(case, base, before.trail.searched if same else {})
+    found = searched.found
     sizes = Sizes(
         {
-            name: Size(name=name, value=values[v], kind=dimensions[name].kind, origin=Origin.FOLLOWS)
+            name: Size(
+                name=name, value=found.at(v), kind=dimensions[name].kind, origin=Origin.FOLLOWS
+            )
             for name, v in shape.at.items()
         }
     )
-    return Solved(sizes=sizes, trail=Trail(rows=stood, shape=shape))
+    return Solved(sizes=sizes, trail=Trail(rows=(), shape=shape, searched=searched.knots, solves=searched.solves))
 
 
 def _shape(relations: Relations, rows: Sequence[Row], before: Solved | None) -> Shape:

@@ -1,0 +1,90 @@
+"""What elimination could not prove is searched for, as locally as the proof allows.
+
+First only what is amiss is looked at, all other rows left to elimination. That is a looser
+question: its best answer cannot be worse than the true one. If nothing else is amiss once the
+answer stands, it is the answer to the whole question too; otherwise what came amiss is looked
+at as well. The end is reached at the latest when everything is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from scantling.sizes.certificate import (
+    Asked,
+    Case,
+    broken_bounds,
+    off_tape,
+    roots,
+    too_small,
+    unproven,
+)
+from scantling.sizes.closing import Closed, closed
+from scantling.sizes.columns import Columns, reach_of
+from scantling.sizes.knot import Knot, knots
+from scantling.sizes.ladder import Ladder
+from scantling.sizes.shape import Reading, reading
+
+
+class ClashError(Exception):
+    """Equations, lines and physical bounds cannot all hold. Only for the room itself."""
+
+
+@dataclass(frozen=True, slots=True)
+class Searched:
+    """Final sizes, with what was searched on the way."""
+
+    found: Reading
+    knots: Mapping[Knot, Closed]
+    solves: int
+
+
+def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> Searched:
+    """Sizes that are best on every level.
+
+    Args:
+        case: The question.
+        base: Sizes as elimination gives them.
+        earlier: Searches of an earlier answer of the same shape.
+
+    Raises:
+        ClashError: Equations, lines and physical bounds cannot all hold.
+    """
+    asked, found = Asked(), base
+    done: dict[Knot, Closed] = {}
+    used: dict[Knot, Closed] = {}
+    reach = 64.0
+    more = unproven(case, base)
+    solves = 0
+    while more:
+        asked |= more
+        used = {}
+        for knot in knots(case, base, asked):
+            known = done.get(knot) or earlier.get(knot)
+            if known is None:
+                ladder = Ladder(Columns(case, knot, reach))
+                if not ladder.climb():
+                    raise ClashError
+                known = closed(ladder.columns, ladder.best)
+                solves += ladder.columns.programme.solves
+            used[knot] = done[knot] = known
+        yielded = {i: by for part in used.values() for i, by in part.yielded.items()}
+        found = reading(case.shape, case.rows, yielded)
+        more = _amiss(case, base, found) - asked
+        more = replace(more, tape=roots(case, more.tape))
+    return Searched(found, used, solves)
+
+
+def _amiss(case: Case, base: Reading, found: Reading) -> Asked:
+    """What does not hold, or holds otherwise than elimination left it."""
+    was = frozenset(broken_bounds(case, base))
+    off = frozenset(off_tape(case, found)) - case.shape.fixed
+    ends = {*base.open_ends, *found.open_ends}
+    changed = {i for i in ends if base.open_ends.get(i) != found.open_ends.get(i)}
+    return Asked(
+        off,
+        frozenset(too_small(case, found)),
+        frozenset(i for i in broken_bounds(case, found) if i not in was),
+        frozenset(changed),
+    )
