@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import ClassVar, Literal
+from typing import ClassVar
 
 from scantling.findings import Finding, Weight
 from scantling.joints._bench import stated
-from scantling.joints._frame import fault, leaving
+from scantling.joints._channel import Stops, reach, span_along, stop_relations, stops_of, ways_out
+from scantling.joints._frame import fault
 from scantling.joints._joint import (
     Bench,
     Choice,
@@ -64,8 +65,6 @@ LEAST_LEFT = Fraction(5)  # [mm] of the thickness, beside the rabbet
 DEEPEST = Fraction(2, 3)  # [-] of the thickness
 WIDE_TO_DEEP = Fraction(3, 2)  # [-] where nothing lies in it to say how wide
 
-Stops = Literal["no", "near", "far", "both"]
-
 
 @dataclass(frozen=True, kw_only=True)
 class Rabbet(Joint):
@@ -90,11 +89,7 @@ class Rabbet(Joint):
     @property
     def stops(self) -> tuple[str, ...]:
         """Ends it stops at: "near stop", "far stop"."""
-        asked = {
-            "near stop": self.stopped in {"near", "both"} or self.near_stop is not None,
-            "far stop": self.stopped in {"far", "both"} or self.far_stop is not None,
-        }
-        return tuple(word for word, wanted in asked.items() if wanted)
+        return stops_of(self.stopped, near=self.near_stop, far=self.far_stop)
 
     @classmethod
     def seats(cls) -> tuple[SeatRole, ...]:
@@ -141,7 +136,13 @@ class Rabbet(Joint):
                 self._width_rule(j, choice),
             ),
         )
-        return found + self._stop_relations(j) if self.stops else found
+        return found + stop_relations(
+            j,
+            self.stops,
+            usual=j.thickness("receives") - j.size("depth"),
+            because="it stops where the rabbet of a corner as thick would meet it",
+            level=Level.RULE,
+        )
 
     def _width_rule(self, j: Joined, choice: Choice) -> Rule:
         row = j.row("enters")
@@ -157,23 +158,6 @@ class Rabbet(Joint):
             because=f"a little wider than the {row[0].part} is thick",
             level=Level.RULE,
             source="a maker's newsletter on backs",
-        )
-
-    def _stop_relations(self, j: Joined) -> Relations:
-        return Relations(
-            dimensions=tuple(
-                Dimension(name=j.own(word), kind=Kind.TAPE, says=f"{word} of {j.name}")
-                for word in self.stops
-            ),
-            rules=tuple(
-                Rule(
-                    sum=j.size(word) - j.thickness("receives") + j.size("depth"),
-                    because="it stops where the rabbet of a corner as thick would meet it",
-                    level=Level.RULE,
-                    source="common practice",
-                )
-                for word in self.stops
-            ),
         )
 
     def choose(
@@ -194,7 +178,7 @@ class Rabbet(Joint):
             name="rabbet",
             owner=j.name,
             shape=Box(
-                along=self._span(j, sizes=sizes),
+                along=span_along(j, self.stops, sizes=sizes),
                 across=Span(None, sizes[j.own("width")]),
                 into=Span(None, sizes[j.own("depth")]),
             ),
@@ -202,14 +186,6 @@ class Rabbet(Joint):
             sized=words | ({"along start": j.own("near stop")} if a.along == ZERO else {}),
         )
         return {a.part: (cut,)}
-
-    def _span(self, j: Joined, *, sizes: Sizes) -> Span:
-        """Along the part, counted in its seat."""
-        far = j.length("receives").at(sizes) - j.seat("receives").along.at(sizes)
-        return Span(
-            sizes[j.own("near stop")] if "near stop" in self.stops else None,
-            far - sizes[j.own("far stop")] if "far stop" in self.stops else None,
-        )
 
     def loose(
         self, j: Joined, *, sizes: Sizes, choice: Choice, parts: Mapping[str, Part]
@@ -225,13 +201,8 @@ class Rabbet(Joint):
         del sizes
         if state is State.LOCKED:
             return ()
-        seat = j.seat("receives")
-        part = parts[seat.part]
-        ways = [seat.way(axis=axis, part=part).opposite for axis in (ACROSS, INTO)]
-        along = seat.way(axis=ALONG, part=part)
-        ways += [along.opposite] if "near stop" not in self.stops else []
-        ways += [along] if "far stop" not in self.stops else []
-        return leaving("enters", *ways)
+        part = parts[j.seat("receives").part]
+        return ways_out(j, self.stops, part=part, mouths=(ACROSS, INTO))
 
     def contacts(
         self, j: Joined, *, sizes: Sizes, choice: Choice, parts: Mapping[str, Part]
@@ -247,9 +218,8 @@ class Rabbet(Joint):
         )
 
     def _walls(self, j: Joined, *, sizes: Sizes, part: Part) -> tuple[tuple[str, Block], ...]:
-        seat, span = j.seat("receives"), self._span(j, sizes=sizes)
-        start = -seat.along.at(sizes) if span.start is None else span.start
-        stop = part.extent.length - seat.along.at(sizes) if span.stop is None else span.stop
+        seat = j.seat("receives")
+        start, stop = reach(j, self.stops, sizes=sizes, part=part)
         wide, deep, none = sizes[j.own("width")], sizes[j.own("depth")], Fraction(0)
 
         def wall(across: Fraction, into: Fraction) -> Block:
