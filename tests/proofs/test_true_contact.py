@@ -48,14 +48,14 @@ def test_dry_faces_that_do_not_meet_are_only_worth_minding() -> None:
 
 
 def test_a_notch_in_the_shelf_is_missed_from_the_floor() -> None:
-    notch = cut("notch", "slip", Box(along=Span(None, F(6)), across=Span(None, F(12))))
+    notch = cut("notch", "shelf in side", Box(along=Span(None, F(6)), across=Span(None, F(12))))
     board = replace(shelf(**HOME), cuts=(notch,))
     ((figure, _),) = told(left_side(), board, floor())
     assert float(figure.split()[0]) == pytest.approx(21 * (269 - 12), rel=1e-5)
 
 
 def test_the_finding_names_zone_joint_and_share() -> None:
-    notch = cut("notch", "slip", Box(along=Span(None, F(6)), across=Span(None, F(67))))
+    notch = cut("notch", "shelf in side", Box(along=Span(None, F(6)), across=Span(None, F(67))))
     piece = replace(case(left_side(), replace(shelf(**HOME), cuts=(notch,))), contacts=(floor(),))
     (found,) = TrueContact().findings(piece)
     assert found.code == "proofs.no-contact"
@@ -63,6 +63,13 @@ def test_the_finding_names_zone_joint_and_share() -> None:
         "side and shelf do not meet over all of the floor of shelf in side: 75% of it touches"
     )
     assert found.limit == f"{21 * 269} mm²"
+
+
+@pytest.mark.parametrize(("taken", "found"), [(134, 0), (135, 1)])
+def test_another_joint_may_take_up_to_half_of_a_patch(taken: int, found: int) -> None:
+    notch = cut("notch", "slip", Box(along=Span(None, F(6)), across=Span(None, F(taken))))
+    board = replace(shelf(**HOME), cuts=(notch,))
+    assert len(told(left_side(), board, floor())) == found
 
 
 def test_a_hair_off_one_edge_of_the_floor_is_noticed() -> None:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from scantling.joints._joint import Joined, Seat
 from scantling.parts import Corner, Surface
-from scantling.piece._form import Sketch, Whole
+from scantling.piece._form import Landing, Sketch, Whole
 from scantling.piece._section import JointWanted
 from scantling.piece._words import follows, habit, inch_or_mm
 from scantling.sizes.linear import Linear, size_of
@@ -52,4 +52,5 @@ def between_sides(
         ),
         rules=(habit(size_of(f"{part}.thickness"), thick, "usual for shelves", level=Level.RULE),),
     )
-    return sketch.with_joined(*joined).with_relations(relations)
+    level = Landing(name=f"level {part}", parts=tuple(j.name for j in joined))
+    return sketch.with_joined(*joined).with_relations(relations).with_landing(level)

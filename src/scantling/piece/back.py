@@ -52,7 +52,7 @@ class Back(Form):
             )
         sketch = sketch.with_stated(*((f"{b}.thickness", said.thick) for b in boards))
         return sketch.with_joined(
-            *_rabbets(said, boards), _row(said, boards), *_nails(sketch, boards)
+            *_rabbets(sketch, said, boards), _row(said, boards), *_nails(sketch, boards)
         )
 
 
@@ -116,7 +116,7 @@ def _relations(boards: list[str], whole: Whole) -> Relations:
     )
 
 
-def _rabbets(said: BackSection, boards: list[str]) -> tuple[Joined, ...]:
+def _rabbets(sketch: Sketch, said: BackSection, boards: list[str]) -> tuple[Joined, ...]:
     joint = said.rabbet.joint if said.rabbet is not None else Rabbet()
     return tuple(
         Joined(
@@ -128,8 +128,26 @@ def _rabbets(said: BackSection, boards: list[str]) -> tuple[Joined, ...]:
                 "receives": (Seat(part=f"{side} side", corner=Corner(edge=Surface.BACK_EDGE)),),
                 "enters": (Seat(part=boards[0] if side == "left" else boards[-1]),),
             },
+            beside=_running_out(sketch, f"{side} side"),
         )
         for side in ("left", "right")
+    )
+
+
+def _running_out(sketch: Sketch, side: str) -> tuple[Beside, ...]:
+    """Housings of level boards run out into the rabbet: both take the wood there."""
+    level = {
+        name
+        for landing in sketch.landings.values()
+        if landing.name.startswith("level ")
+        for name in landing.parts
+    }
+    return tuple(
+        Beside(
+            what="housing", owner=j.name, role="receives", axis=0, start=ZERO, size=ZERO, depth=ZERO
+        )
+        for j in sketch.joined
+        if j.name in level and j.seat("receives").part == side
     )
 
 

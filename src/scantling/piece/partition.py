@@ -6,12 +6,12 @@ from fractions import Fraction
 from typing import ClassVar
 
 from scantling.findings import Finding
-from scantling.joints._joint import Joined, Seat
+from scantling.joints._joint import Beside, Joined, Seat
 from scantling.joints.groove import Groove
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
-from scantling.piece._kicker import KickerSaid, kicker
+from scantling.piece._kicker import RAILS, KickerSaid, kicker
 from scantling.piece._lying import lying_on
 from scantling.piece._section import JointWanted, Length, Section, Word
 from scantling.piece._words import (
@@ -22,7 +22,7 @@ from scantling.piece._words import (
     nothing_there,
     or_nearest,
 )
-from scantling.sizes.linear import Linear, size_of
+from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Level, Relations
 from scantling.units import INCH
 
@@ -151,6 +151,27 @@ def _partition(  # noqa: PLR0917 - one partition, told whole
     )
 
 
+def _past_the_stubs() -> tuple[Beside, ...]:
+    """The groove runs out through the kicker's stubs; there is no wood for it to meet there."""
+    found = []
+    for rail, far in zip(RAILS, (False, True), strict=True):
+        stub = f"centre kicker in {rail}"
+        size = size_of(f"{stub}.tenon")
+        start = size_of("centre kicker.length") - size if far else ZERO
+        found.append(
+            Beside(
+                what="tenon",
+                owner=stub,
+                role="receives",
+                axis=0,
+                start=start,
+                size=size,
+                depth=ZERO,
+            )
+        )
+    return tuple(found)
+
+
 def _joined(sketch: Sketch, said: PartitionSection, deck: Landing, middle: Linear) -> Sketch:
     thickness = size_of("partition.thickness")
     floor = deck.parts[0]
@@ -179,5 +200,6 @@ def _joined(sketch: Sketch, said: PartitionSection, deck: Landing, middle: Linea
             ),
             "enters": (Seat(part="partition", corner=Corner(end=Surface.FAR_END)),),
         },
+        beside=_past_the_stubs(),
     )
     return sketch.with_joined(below, above, lying_on(str(said.under), "partition"))

@@ -2,22 +2,29 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 from math import dist
 from typing import ClassVar
 
 from scantling.findings import Finding, Weight
 from scantling.joints._joint import Contact, Glue
+from scantling.parts.cut import Cut
+from scantling.parts.part import Part
+from scantling.parts.solid import placed
 from scantling.proofs._proof import Case
 from scantling.solids.contact import SLAB, contact_area, patch_area
 
 CLOSE = 1e-6  # [-] share of a patch that floating point may cost
+LEAST_SHARE = 0.5  # [-] of a patch that the cuts of other joints must leave; common practice
 
 
 class TrueContact:
     """Proves that each declared patch has wood of both parts against it over all its area.
 
-    Glue asked for where there is air would make the strength of the joint a fiction.
+    Glue asked for where there is air would make the strength of the joint a fiction. Wood that
+    another joint takes out of the patch - a tenon's cheek at the end of a glued rail - is no
+    fault while half of it is left; what truly touches is what is reckoned with.
     """
 
     title: ClassVar[str] = "true contact"
@@ -28,7 +35,10 @@ class TrueContact:
         for contact in case.contacts:
             area = patch_area(contact.patch)
             touched = _touched(case, contact)
-            if touched < area * (1 - CLOSE) - SLAB * _rim(contact):
+            if _is_whole(contact, area=area, touched=touched):
+                continue
+            alone = _touched_alone(case, contact)
+            if touched < area * LEAST_SHARE or not _is_whole(contact, area=area, touched=alone):
                 found.append(_finding(case, contact, area=area, touched=touched))
         return tuple(found)
 
@@ -36,6 +46,25 @@ class TrueContact:
 def _touched(case: Case, contact: Contact) -> float:
     one, other = (case.standing_by_name[name] for name in contact.between)
     return contact_area(one, other, patch=contact.patch, store=case.store)
+
+
+def _is_whole(contact: Contact, *, area: float, touched: float) -> bool:
+    return touched >= area * (1 - CLOSE) - SLAB * _rim(contact)
+
+
+def _touched_alone(case: Case, contact: Contact) -> float:
+    """What would touch if this joint's own cuts were the only ones made. [mm2]"""
+    one, other = (
+        placed(part, case.solid(replace(part, cuts=_own_cuts(part, contact.joined))))
+        for name in contact.between
+        for part in case.parts
+        if part.name == name
+    )
+    return contact_area(one, other, patch=contact.patch, store=case.store)
+
+
+def _own_cuts(part: Part, owner: str) -> tuple[Cut, ...]:
+    return tuple(cut for cut in part.cuts if cut.owner == owner)
 
 
 def _rim(contact: Contact) -> float:
