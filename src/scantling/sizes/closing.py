@@ -78,8 +78,9 @@ def _stood_on(columns: Columns, answer: Answer) -> Iterator[Stand]:
             yield _at_the_mark(columns, answer, mark.moves, mark.unknowns[0])
     for limit in columns.knot.limits:
         if columns.holds(limit.moves, answer):
-            yield limit.moves, Row(
-                Strength.BOUND, limit.bound.sum.terms, limit.bound.sum.constant, limit.bound
+            yield (
+                limit.moves,
+                Row(Strength.BOUND, limit.bound.sum.terms, limit.bound.sum.constant, limit.bound),
             )
 
 
@@ -99,9 +100,7 @@ def _difference(one: Expression, other: Expression) -> Expression:
     terms = dict(one.terms)
     for i, c in other.terms:
         terms[i] = terms.get(i, Fraction(0)) - c
-    return Expression(
-        one.start - other.start, tuple(sorted((i, c) for i, c in terms.items() if c))
-    )
+    return Expression(one.start - other.start, tuple(sorted((i, c) for i, c in terms.items() if c)))
 
 
 def _at_the_mark(columns: Columns, answer: Answer, moves: Expression, unknown: int) -> Stand:

@@ -29,6 +29,7 @@ class Yielding:
     """A row that may yield: columns for whether and by how much it does."""
 
     row: int
+    moves: Expression
     broken: int
     amount: int
 
@@ -40,6 +41,8 @@ class Group:
     spread: tuple[int, int]  # greatest, least
     without_sink: tuple[int, int] | None
     from_first: tuple[int, ...]
+    apart: tuple[Expression, ...]
+    names: tuple[str, ...]
 
 
 @dataclass(slots=True)
@@ -67,14 +70,14 @@ class Columns:
             self._mark(mark)
         for i in self.knot.rows:
             if not isinstance(self.case.rows[i].source, Alike):
-                self._may_yield(i, ({self.yields[i]: 1.0}, 0.0))
+                self._may_yield(i, Expression(Fraction(0), ((i, Fraction(1)),)))
         for wish in self.knot.wishes:
-            self._may_yield(wish.row, self.sum(wish.moves))
-        for group in self.yielding.values():
-            group.sort(key=lambda y: y.row)
+            self._may_yield(wish.row, wish.moves)
+        for rows in self.yielding.values():
+            rows.sort(key=lambda y: y.row)
         self._parts()
-        for _, others in self.knot.groups:
-            self._group([self.sum(moves) for moves in others])
+        for group, others in self.knot.groups:
+            self._group(group, others)
 
     def sum(self, moves: Expression) -> Sum:
         """A sum over the columns and its start. [graduations]"""
@@ -114,13 +117,13 @@ class Columns:
         self.programme.row({**between, off: 0.5}, -start, INFINITE)
         self.programme.row({**between, off: -0.5}, -INFINITE, -start)
 
-    def _may_yield(self, i: int, by: Sum) -> None:
-        amount = self._amount(by)
+    def _may_yield(self, i: int, moves: Expression) -> None:
+        amount = self._amount(self.sum(moves))
         broken = self.programme.column(0.0, 1.0, whole=True)
         self._measure(broken, lambda answer: float(answer[amount] > SAME))
         self.programme.row({amount: 1.0, broken: -self.reach}, -INFINITE, 0.0)
         strength = self.case.rows[i].strength
-        self.yielding.setdefault(strength, []).append(Yielding(i, broken, amount))
+        self.yielding.setdefault(strength, []).append(Yielding(i, moves, broken, amount))
 
     def _amount(self, by: Sum) -> int:
         terms, start = by
@@ -142,13 +145,16 @@ class Columns:
                 self.programme.row({part: 1.0, one: -1.0}, 0.0, INFINITE)
             self.parts.append(part)
 
-    def _group(self, apart: Sequence[Sum]) -> None:
+    def _group(self, group: Alike, others: tuple[Expression, ...]) -> None:
+        apart = [self.sum(moves) for moves in others]
         placed: list[Sum] = [({}, 0.0), *apart]
         self.groups.append(
             Group(
                 self._spread(placed),
                 self._spread(placed[:-1]) if len(placed) > 2 else None,
                 tuple(self._amount(by) for by in apart),
+                others,
+                group.names,
             )
         )
 

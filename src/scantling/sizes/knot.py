@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from scantling.sizes.certificate import Asked, Case
 from scantling.sizes.linear import Linear, size_of
-from scantling.sizes.model import Alike, Bound, Yields
+from scantling.sizes.model import Alike, Bound, Kind, Yields
 from scantling.sizes.rows import Strength, floor_of, members, part_of
 from scantling.sizes.shape import Expression, Reading, expression
 
@@ -79,6 +79,9 @@ def knots(case: Case, base: Reading, asked: Asked) -> list[Knot]:
     """The searches that are asked for, in order of their first row."""
     items = [*_marks(case, base, asked), *_limits(case, base, asked), *_wishes(case, base, asked)]
     items += _drawn_in(case, base, items, asked)
+    members_off = _members_on_tape(case, items) - asked.tape
+    if members_off:
+        return knots(case, base, asked | Asked(tape=members_off))
     together = _Sorted()
     for item in items:
         together.join(_rows(item))
@@ -175,9 +178,19 @@ def _drawn_in(case: Case, base: Reading, items: list[Item], asked: Asked) -> lis
                 if isinstance(row.source, Alike):
                     wanted.append(row.source)
                 else:
-                    new.append(Wish(i, expression(case.shape, base, Linear(row.terms, row.constant))))
+                    new.append(
+                        Wish(i, expression(case.shape, base, Linear(row.terms, row.constant)))
+                    )
         found += new
     return found
+
+
+def _members_on_tape(case: Case, items: Iterable[Item]) -> frozenset[int]:
+    """Members of alike groups: that their spread is whole graduations makes it easy to prove."""
+    names = [name for item in items if isinstance(item, tuple) for name in item[0].names]
+    return frozenset(
+        case.shape.at[name] for name in names if case.dimensions[name].kind is Kind.TAPE
+    ) - (case.shape.fixed)
 
 
 def _by_part(case: Case, rows: Iterable[int]) -> Iterator[list[int]]:
@@ -192,5 +205,3 @@ def _by_part(case: Case, rows: Iterable[int]) -> Iterator[list[int]]:
 def is_season(limit: Limit) -> bool:
     """Whether a limit may be broken."""
     return limit.bound.yields is Yields.SEASON
-
-

@@ -1,13 +1,20 @@
-"""True priorities: one aim after the other, each held fast before the next is looked at."""
+"""True priorities: one aim after the other, each held fast before the next is looked at.
+
+Before an aim is given to the solver, whole-number reasoning finds sets of which at least one
+member must yield. Often that already proves the answer in hand to be the best.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from scantling.sizes.columns import SAME, Answer, Columns, Yielding
+from scantling.sizes.columns import SAME, Answer, Columns, Group, Yielding
+from scantling.sizes.knot import Mark
+from scantling.sizes.lattice import agree, cores
 from scantling.sizes.programme import INFINITE
 from scantling.sizes.rows import Strength
+from scantling.sizes.shape import Expression
 
 SLACK = 1e-6  # [graduations] by which a held aim may be missed in the numbers
 
@@ -20,36 +27,32 @@ class Ladder:
 
     columns: Columns
     best: Answer = field(default_factory=list)
+    zero: list[Expression] = field(default_factory=list)  # held from now on
+    on_tape: list[Mark] = field(default_factory=list)  # held on the tape from now on
 
     def climb(self) -> bool:
         """Settle every level in turn; false if equations, lines and physical bounds clash."""
-        if not self._first():
+        if not self._fewest_off_tape():
             return False
-        self._fewest_off_tape()
         self._least_amounts(self.columns.yielding.get(Strength.WISHED, []))
-        self._plan_is_kept()
+        self._fewest(dict.fromkeys(self.columns.parts, 1.0))
+        self._in_order(self.columns.parts)
+        self._rules(Strength.KEPT)
         self._seasons()
         self._alike()
         self._rules(Strength.RULE)
         self._rules(Strength.HABIT)
+        self._rather_less()
         return True
 
-    def _first(self) -> bool:
-        found = self.columns.programme.least(self._marks_missed())
-        if found is None:
-            return False
-        self.best = self.columns.tightened(found)
-        return True
-
-    def _marks_missed(self) -> Aim:
-        return {off: float(len(mark.unknowns)) for mark, off in self.columns.off}
+    # ------------------------------------------------------------------------------------ aims
 
     def _value(self, aim: Aim) -> float:
         return sum(cost * self.best[column] for column, cost in aim.items())
 
-    def _least(self, aim: Aim, *, floor: float | None = 0.0) -> float:
+    def _least(self, aim: Aim, *, floor: float = 0.0) -> float:
         """Make the aim as small as it goes; its value. No solve where it cannot be smaller."""
-        if floor is None or self._value(aim) > floor + SAME:
+        if self._value(aim) > floor + SAME:
             found = self.columns.programme.least(aim, start=self.best)
             if found is not None:
                 self.best = self.columns.tightened(found)
@@ -62,12 +65,11 @@ class Ladder:
         for column in aim if len(aim) == 1 else ():
             programme.limit(column, programme.lower[column], min(programme.upper[column], most))
 
-    def _fewest(self, columns: Iterable[int]) -> None:
-        aim = dict.fromkeys(columns, 1.0)
-        self._hold(aim, round(self._least(aim)) + 0.5)
+    def _fewest(self, aim: Aim, *, floor: float = 0.0) -> None:
+        self._hold(aim, round(self._least(aim, floor=floor)) + 0.5)
 
-    def _nearest(self, aim: Aim) -> None:
-        self._hold(aim, max(self._least(aim), 0.0) + SLACK)
+    def _nearest(self, aim: Aim, *, floor: float = 0.0) -> None:
+        self._hold(aim, max(self._least(aim, floor=floor), 0.0) + SLACK)
 
     def _in_order(self, columns: Iterable[int]) -> None:
         """Of equally good answers the one that breaks the first named last."""
@@ -82,20 +84,34 @@ class Ladder:
             else:
                 self.best = self.columns.tightened(found)
 
-    def _fewest_off_tape(self) -> None:
-        self._hold(self._marks_missed(), round(self._least(self._marks_missed())) + 0.5)
+    def _agree(self, zero: Iterable[Expression]) -> bool:
+        marks = [mark.moves for mark in self.on_tape]
+        return agree([*self.zero, *zero], marks, grid=self.columns.case.grid)
+
+    # ---------------------------------------------------------------------------------- levels
+
+    def _fewest_off_tape(self) -> bool:
+        off = dict(self.columns.off)
+        weights = {column: float(len(mark.unknowns)) for mark, column in off.items()}
+        floor = 0.0
+        grid = self.columns.case.grid
+        for core in cores(list(off), lambda marks: agree([], [m.moves for m in marks], grid=grid)):
+            self.columns.programme.row({off[mark]: 1.0 for mark in core}, 1.0, INFINITE)
+            floor += min(weights[off[mark]] for mark in core)
+        found = self.columns.programme.least(weights)
+        if found is None:
+            return False
+        self.best = self.columns.tightened(found)
+        self._fewest(weights, floor=floor)
         stages: dict[int, dict[int, float]] = {}
-        for mark, off in self.columns.off:
-            stages.setdefault(mark.stage, {})[off] = float(len(mark.unknowns))
+        for mark, column in off.items():
+            stages.setdefault(mark.stage, {})[column] = weights[column]
         for stage in sorted(stages):
             if len(stages) > 1:
-                self._hold(stages[stage], round(self._least(stages[stage])) + 0.5)
+                self._fewest(stages[stage])
             self._in_order(stages[stage])
-
-    def _plan_is_kept(self) -> None:
-        self._fewest(self.columns.parts)
-        self._in_order(self.columns.parts)
-        self._rules(Strength.KEPT)
+        self.on_tape = [mark for mark, column in off.items() if self.best[column] < 0.5]
+        return True
 
     def _seasons(self) -> None:
         short = [column for _, column in self.columns.short]
@@ -105,25 +121,63 @@ class Ladder:
 
     def _alike(self) -> None:
         groups = self.columns.groups
-        spreads = [{group.spread[0]: 1.0, group.spread[1]: -1.0} for group in groups]
-        self._nearest({column: cost for aim in spreads for column, cost in aim.items()})
-        for spread in spreads:
+        spreads = [_spread(group.spread) for group in groups]
+        floor = self._least_spread(groups)
+        self._nearest({c: cost for aim in spreads for c, cost in aim.items()}, floor=floor)
+        for group, spread in zip(groups, spreads, strict=True):
             self._nearest(spread)
-        for group in groups:
             if group.without_sink is not None:
-                self._nearest({group.without_sink[0]: 1.0, group.without_sink[1]: -1.0})
+                self._nearest(_spread(group.without_sink))
             self._nearest(dict.fromkeys(group.from_first, 1.0))
-            for distance in group.from_first:
+            for distance, moves in zip(group.from_first, group.apart, strict=True):
                 self._nearest({distance: 1.0})
+                if self.best[distance] <= SAME:
+                    self.zero.append(moves)
+
+    def _least_spread(self, groups: Sequence[Group]) -> float:
+        """Graduations by which groups must spread, each set of which one must counted once."""
+        taped = {
+            self.columns.case.shape.names[v] for mark in self.on_tape for v in mark.unknowns
+        }
+        floor = 0.0
+        for core in cores(
+            list(groups), lambda some: self._agree([m for group in some for m in group.apart])
+        ):
+            if all(taped.issuperset(group.names) for group in core):
+                aim = {c: cost for group in core for c, cost in _spread(group.spread).items()}
+                self.columns.programme.row(aim, 1.0, INFINITE)
+                floor += 1.0
+        return floor
 
     def _rules(self, strength: Strength) -> None:
         rows = self.columns.yielding.get(strength, [])
-        self._fewest(y.broken for y in rows)
+        must = cores(rows, lambda some: self._agree([y.moves for y in some]))
+        for core in must:
+            self.columns.programme.row({y.broken: 1.0 for y in core}, 1.0, INFINITE)
+        self._fewest({y.broken: 1.0 for y in rows}, floor=len(must))
         self._nearest({y.amount: 1.0 for y in rows})
         self._in_order(y.broken for y in rows)
         self._least_amounts(rows)
+        self.zero += [y.moves for y in rows if self.best[y.broken] < 0.5]
 
     def _least_amounts(self, rows: Sequence[Yielding]) -> None:
         for row in rows:
             if self.best[row.broken] > 0.5:
                 self._nearest({row.amount: 1.0})
+
+
+    def _rather_less(self) -> None:
+        """What may as well be more or less by the same amount is less, first named first."""
+        apart = [moves for group in self.columns.groups for moves in group.apart]
+        for moves in (*apart, *(y.moves for rows in self.columns.yielding.values() for y in rows)):
+            terms, start = self.columns.sum(moves)
+            by = start + self._value(terms)
+            if by > SAME:
+                self.columns.programme.row(terms, -by - start - SLACK, INFINITE)
+                self._least(terms, floor=-by - start)
+                held = self._value(terms)
+                self.columns.programme.row(terms, held - SLACK, held + SLACK)
+
+
+def _spread(columns: tuple[int, int]) -> Aim:
+    return {columns[0]: 1.0, columns[1]: -1.0}

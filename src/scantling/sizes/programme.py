@@ -64,9 +64,7 @@ class Programme:
         every = np.zeros(len(self.lower))
         for column, cost in costs.items():
             every[column] = cost
-        solver.changeColsCost(
-            len(self.lower), np.arange(len(self.lower), dtype=np.int32), every
-        )
+        solver.changeColsCost(len(self.lower), np.arange(len(self.lower), dtype=np.int32), every)
         if start is not None:
             begun = highspy.HighsSolution()
             begun.col_value = list(start)

@@ -90,9 +90,7 @@ def lines_of(
     stated: Iterable[Stated], measured: Iterable[Measured], kept: Kept | None
 ) -> list[Line]:
     """What the maker measured, cut and stated, strongest first."""
-    lines = [
-        Line(name=m.name, value=m.value, strength=Strength.MEASURED, said=m) for m in measured
-    ]
+    lines = [Line(name=m.name, value=m.value, strength=Strength.MEASURED, said=m) for m in measured]
     read = {line.name for line in lines}
     if kept is not None:
         lines += [

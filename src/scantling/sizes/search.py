@@ -54,7 +54,7 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
     asked, found = Asked(), base
     done: dict[Knot, Closed] = {}
     used: dict[Knot, Closed] = {}
-    reach = 64.0
+    reach = reach_of([base.at(v) for v in range(len(case.shape.names))], case.grid)
     more = unproven(case, base)
     solves = 0
     while more:

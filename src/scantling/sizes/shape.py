@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import chain
 from math import lcm
@@ -13,6 +13,8 @@ from scantling.sizes.echelon import Echelon, whole
 from scantling.sizes.linear import Linear
 from scantling.sizes.reasons import reasons
 from scantling.sizes.rows import Row, Strength, Terms
+
+Weights = tuple[tuple[int, Fraction], ...]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -28,6 +30,7 @@ class Shape:
     facts: int  # kept rows that are equations, measured, cut or stated
     fixed: frozenset[int]  # unknowns that these settle
     reasons: tuple[int, ...]  # row that gives each unknown once the others in it are known
+    _rests_on: dict[Terms, Weights] = field(default_factory=dict)  # worked out once
 
     def fits(self, names: Sequence[str], rows: Sequence[Row]) -> bool:
         """Whether the rows differ from this shape in constants alone."""
@@ -48,6 +51,21 @@ class Shape:
     def row(self, terms: Iterable[tuple[str, Fraction]]) -> tuple[dict[int, int], int]:
         """Terms by unknown with whole coefficients, and the factor."""
         return whole([(self.at[name], c) for name, c in terms])
+
+    def rests_on(self, terms: Terms) -> Weights:
+        """The kept soft rows that move a sum, and by how much each counts."""
+        known = self._rests_on.get(terms)
+        if known is None:
+            row, factor = self.row(terms)
+            combined = self.echelon.combined(row) or {}
+            known = self._rests_on[terms] = tuple(
+                sorted(
+                    (i, a * self.factors[i] / factor)
+                    for i, a in combined.items()
+                    if self.strengths[i] > Strength.STATED
+                )
+            )
+        return known
 
     def constant_under(self, terms: Terms, kept: int) -> bool:
         """Whether the first so many kept rows alone settle a sum."""
@@ -159,16 +177,9 @@ class Expression:
     """A sum as it moves when soft rows yield: its start and what each row adds to it."""
 
     start: Fraction  # [mm]
-    terms: tuple[tuple[int, Fraction], ...]  # kept soft row -> by how much it counts
+    terms: Weights  # kept soft row -> by how much it counts
 
 
 def expression(shape: Shape, base: Reading, linear: Linear) -> Expression:
     """How a sum moves with the rows that may yield."""
-    row, factor = shape.row(linear.terms)
-    combined = shape.echelon.combined(row) or {}
-    terms = sorted(
-        (i, a * shape.factors[i] / factor)
-        for i, a in combined.items()
-        if shape.strengths[i] > Strength.STATED
-    )
-    return Expression(base.sum(linear, shape.at), tuple(terms))
+    return Expression(base.sum(linear, shape.at), shape.rests_on(linear.terms))

@@ -2,28 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
-from math import lcm
 
-from scantling.errors import InternalError, OutOfRangeError
-from scantling.sizes.answer import Breach, Solved, Trail
+from scantling.errors import OutOfRangeError
+from scantling.sizes.answer import Solved, Trail
 from scantling.sizes.certificate import Case
-from scantling.sizes.search import searched_out
 from scantling.sizes.model import (
-    Dimension,
     Measured,
     Origin,
     Relations,
     Size,
     Sizes,
     Stated,
-    Yields,
 )
-from scantling.sizes.reasons import because_of, origin_of, reasons
-from scantling.sizes.rows import Kept, Line, Row, Strength, check_names, lines_of, rows_of
-from scantling.sizes.shape import Reading, Shape, reading, shape_of
+from scantling.sizes.rows import Kept, Row, check_names, lines_of, rows_of
+from scantling.sizes.search import searched_out
+from scantling.sizes.shape import Shape, reading, shape_of
 
 
 def solve(
@@ -72,12 +67,19 @@ def solve(
             for name, v in shape.at.items()
         }
     )
-    return Solved(sizes=sizes, trail=Trail(rows=(), shape=shape, searched=searched.knots, solves=searched.solves))
+    return Solved(
+        sizes=sizes,
+        trail=Trail(rows=(), shape=shape, searched=searched.knots, solves=searched.solves),
+    )
 
 
 def _shape(relations: Relations, rows: Sequence[Row], before: Solved | None) -> Shape:
     names = tuple(d.name for d in relations.dimensions)
-    if before is not None and before.trail.shape is not None and before.trail.shape.fits(names, rows):
+    if (
+        before is not None
+        and before.trail.shape is not None
+        and before.trail.shape.fits(names, rows)
+    ):
         return before.trail.shape
     check_names(relations)
     return shape_of(tuple(dict.fromkeys(names)), rows)
