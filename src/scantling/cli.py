@@ -9,15 +9,17 @@ from __future__ import annotations
 import os
 import sys
 import tempfile
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Literal
 
 from cyclopts import App, CycloptsError, Parameter
 
 if TYPE_CHECKING:
+    from scantling.findings import Finding
     from scantling.piece import Piece
     from scantling.setting_out import SettingOut
+    from scantling.shop.read import ShopReading
 
 CLEAN, HALTED, UNREADABLE = 0, 1, 2
 PIECE_FILE = "piece.toml"
@@ -141,7 +143,7 @@ def demo(
     return look(piece)
 
 
-def worker() -> Callable[[Path], tuple[SettingOut | None, tuple[object, ...]]]:
+def worker() -> Callable[[Path], tuple[SettingOut | None, Sequence[Finding]]]:
     """What the page calls when the file has changed; keeps the solids it made."""
     from scantling.piece import read
     from scantling.setting_out import set_out
@@ -150,15 +152,21 @@ def worker() -> Callable[[Path], tuple[SettingOut | None, tuple[object, ...]]]:
     store = Store()
     kept: list[SettingOut] = []
 
-    def work(path: Path) -> tuple[SettingOut | None, tuple[object, ...]]:
+    def work(path: Path) -> tuple[SettingOut | None, Sequence[Finding]]:
         piece = read(_text(path), file=path.name)
-        if not piece.readable:
+        if not piece.complete:
             return None, piece.findings
-        shop, habits, faults = _shop(piece, path)
-        before = kept[-1] if kept else None
-        found = set_out(piece, shop=shop, habits=habits, store=store, before=before, heard=faults)
+        workshop = _shop(piece, path)
+        found = set_out(
+            piece,
+            shop=workshop.shop,
+            habits=workshop.habits,
+            store=store,
+            before=kept[-1] if kept else None,
+            heard=workshop.findings,
+        )
         kept[:] = [found]
-        return found, found.findings
+        return (found if found.parts else None), found.findings
 
     return work
 
@@ -169,18 +177,16 @@ def _worked(path: Path) -> SettingOut:
         from scantling.findings import told
 
         text = _text(_path(path))
-        raise _UnreadableError("\n\n".join(told(f, source_text=text) for f in findings))  # type: ignore[arg-type]  # findings of the reader
+        raise _UnreadableError("\n\n".join(told(f, source_text=text) for f in findings))
     return found
 
 
-def _shop(piece: Piece, path: Path) -> tuple[object, object, tuple[object, ...]]:
+def _shop(piece: Piece, path: Path) -> ShopReading:
     from scantling.shop.read import default_text, read
 
     if piece.shop is None:
-        reading = read(default_text(), file="shop.toml")
-    else:
-        reading = read(_text(path.parent / piece.shop), file=piece.shop)
-    return reading.shop, reading.habits, reading.findings
+        return read(default_text(), file="shop.toml")
+    return read(_text(path.parent / piece.shop), file=piece.shop)
 
 
 def _papers(worked: SettingOut, folder: Path, *, sheet: str | None) -> list[Path]:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 import scantling.proofs
+from scantling.errors import InternalError
 from scantling.findings import Finding, Place, in_order
+from scantling.joints._joint import Choice
 from scantling.parts import Part
 from scantling.piece import Piece
 from scantling.piece._drafting import draft
@@ -16,7 +18,9 @@ from scantling.setting_out.bench import Bench
 from scantling.setting_out.lines import lines
 from scantling.shop.habits import Habits
 from scantling.shop.tools import Shop
+from scantling.sizes.answer import Solved
 from scantling.sizes.model import Measured, Sizes
+from scantling.sizes.solving import solve
 from scantling.solids.store import Store
 
 
@@ -48,7 +52,7 @@ def set_out(
     store.next_round()
     sketch = draft(piece)
     bench = Bench.of(sketch, piece, shop)
-    solved, chosen = bench.settled(measured, before.solved if before is not None else None)
+    solved, chosen = _settled(bench, measured, before.solved if before is not None else None)
     findings = (*heard, *piece.findings, *sketch.findings, *solved.findings)
     if not solved.sizes or not sketch.parts:
         return SettingOut(
@@ -79,6 +83,26 @@ def set_out(
         solved=solved,
         store=store,
     )
+
+
+def _settled(
+    bench: Bench, measured: Sequence[Measured], before: Solved | None
+) -> tuple[Solved, Mapping[str, Choice]]:
+    """Sizes and choices that agree."""
+    chosen = bench.choose(None, {})
+    for _ in range(8):
+        solved = solve(
+            bench.relations(chosen),
+            stated=bench.stated(),
+            measured=measured,
+            grid=bench.piece.finest,
+            before=before,
+        )
+        after = bench.choose(solved.sizes, chosen)
+        if after == chosen:
+            return solved, chosen
+        chosen, before = after, solved
+    raise InternalError("choices do not settle")
 
 
 def _proven(
