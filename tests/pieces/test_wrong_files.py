@@ -59,5 +59,5 @@ def test_there_are_many_files_of_many_kinds() -> None:
 
 
 def test_a_fault_on_another_column_is_noticed() -> None:
-    text = "\n".join(["[case]", "#^ halt piece.not-a-piece 2+1: whatever"])
+    text = "[case]\n#^ halt piece.not-a-piece 2+1: whatever"
     assert [told(f)[:2] for f in read_here("[x]").findings] != [e[:2] for e in expected(text)]
