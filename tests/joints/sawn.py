@@ -9,8 +9,7 @@ from scantling.parts import Box, Cut, Part, Point, Way
 from scantling.parts.solid import finished, placed
 from scantling.shop.tools import Bench as Workbench
 from scantling.shop.tools import Cauls, Gauges, Shop
-from scantling.sizes.answer import Solved
-from scantling.sizes.model import Sizes, Stated
+from scantling.sizes.model import Relations, Sizes, Stated
 from scantling.sizes.solving import solve
 from scantling.solids.pairs import overlaps
 from scantling.solids.store import Store
@@ -58,7 +57,7 @@ class Sawn:
     choice: Choice
     parts: Mapping[str, Part]
     loose: tuple[Part, ...]
-    solved: Solved
+    relations: Relations
 
     def own(self, word: str) -> Fraction:
         return self.sizes[self.j.own(word)]
@@ -113,7 +112,8 @@ class Sawn:
 
     @property
     def breaches(self) -> list[str]:
-        return [breach.bound.code for breach in self.solved.breaches]
+        """Codes of season bounds that the solved sizes do not meet."""
+        return [b.code for b in self.relations.bounds if self.sizes.at(b.sum) < 0]
 
 
 def sawn(
@@ -128,7 +128,7 @@ def sawn(
     """The bench case with more stated sizes and with cuts that neighbours would make."""
     j = bench.joined
     more = {name: Stated(name=name, value=Fraction(v)) for name, v in (stated or {}).items()}
-    told = {s.name: s for s in bench.stated} | more
+    told = {s.name: s for s in (*bench.stated, *j.joint.stated(j))} | more
     woods = {p.name: species(p.wood) for p in bench.parts}
     choice = j.joint.choose(j, sizes=None, shop=shop, woods=woods, previous=None)
     while True:
@@ -147,7 +147,9 @@ def sawn(
         for p in bench.parts
     }
     loose = j.joint.loose(j, sizes=solved.sizes, choice=choice, parts=parts)
-    return Sawn(j=j, sizes=solved.sizes, choice=choice, parts=parts, loose=loose, solved=solved)
+    return Sawn(
+        j=j, sizes=solved.sizes, choice=choice, parts=parts, loose=loose, relations=relations
+    )
 
 
 def claimed_twice(parts: Iterable[Part]) -> list[tuple[str, str]]:
