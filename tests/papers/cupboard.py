@@ -273,7 +273,7 @@ def cupboard(
         lines = tuple(replace(line, note=note) for line in lines)
     whole = Whole(name=name, measure=measure, finest=INCH / 32, room=ROOM, woods={})
     return SettingOut(
-        piece=Piece(file="piece.toml", whole=whole, sections=(), also=(), findings=()),
+        piece=Piece(text="", file="piece.toml", whole=whole),
         shop=SHOP,
         habits=Habits(),
         sizes=_sizes(made),

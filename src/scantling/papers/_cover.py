@@ -1,0 +1,185 @@
+"""The cover: what it is, how large, of what wood, for which room, and how it stands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from scantling.findings import Finding, Weight
+from scantling.papers._cautions import weight, weight_reads
+from scantling.papers._drawing import Drawing, Face, drawing, on_paper
+from scantling.papers._paper import Rule, Sheet, rule_of
+from scantling.papers._typeset import Plain
+from scantling.parts import Part
+from scantling.setting_out import SettingOut
+
+SCALES = (1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100)
+MARGIN = 18.0  # [mm] at both sides of the sheet
+STICK = 26.0  # [mm] left of the drawing, for the story stick and its figures
+DEEP_END = 16.0  # [mm] right of it, for the figure of the depth
+DRAWN_TALL = 0.5  # of the sheet, the most that the drawing takes up
+CLOSE = 0.4  # [mm] on paper, where two marks of the stick are one
+APART = 3.4  # [mm] on paper, the least that two figures need
+FRONT = 40.0  # [mm] how far behind the foremost face a part still makes the front
+
+_COUNTS = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
+_ENDINGS = {
+    Weight.HALT: ("halts the work until it is settled", "halt the work until they are settled"),
+    Weight.MIND: ("is to mind", "are to mind"),
+    Weight.NOTE: ("is a note worth knowing", "are notes worth knowing"),
+}
+
+
+def cover(setting_out: SettingOut, *, sheet: Sheet) -> dict[str, Plain]:
+    """What the first page shows."""
+    rule = rule_of(setting_out)
+    return {
+        "name": setting_out.piece.name,
+        "measure": "inches" if rule.unit.sign == "in" else "millimetres",
+        "woods": [_sentence(woods_of(setting_out))],
+        "made_of": _made_of(setting_out),
+        "room": _room(setting_out),
+        "notes": list(setting_out.piece.notes),
+        "found": list(found_in_words(setting_out.findings)),
+        "drawing": _drawn(setting_out, rule, sheet=sheet) if setting_out.made else None,
+    }
+
+
+def woods_of(setting_out: SettingOut) -> tuple[str, ...]:
+    """Woods of the parts made, as they come."""
+    return tuple(dict.fromkeys(part.wood for part in setting_out.made))
+
+
+def found_in_words(findings: Iterable[Finding]) -> Iterator[str]:
+    """`One finding halts the work until it is settled.` and so on; never silence."""
+    counts = dict.fromkeys(Weight, 0)
+    for finding in findings:
+        counts[finding.weight] += 1
+    if not any(counts.values()):
+        yield "Nothing was found that speaks against it."
+    for weight_, (one, many) in _ENDINGS.items():
+        count = counts[weight_]
+        if count:
+            number = _COUNTS[count] if count < len(_COUNTS) else str(count)
+            yield f"{number} finding{'' if count == 1 else 's'} {one if count == 1 else many}."
+
+
+def _sentence(words: Iterable[str]) -> str:
+    *most, last = tuple(words) or ("no wood",)
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def _made_of(setting_out: SettingOut) -> str:
+    made, joints = len(setting_out.made), len(setting_out.joints)
+    found = f"{made} parts to make, {joints} joints"
+    mass = weight(setting_out)
+    if mass is not None:
+        found += f", about {weight_reads(mass, unit=setting_out.piece.whole.measure)} of wood"
+    return found
+
+
+def _room(setting_out: SettingOut) -> str:
+    room = setting_out.piece.whole.room
+    low, high, now = (round(x, 1) for x in (room.driest, room.dampest, room.made_at))
+    return (
+        f"Worked at the bench with the wood at about {now:g} % moisture; where it will stand the "
+        f"wood settles between {low:g} % and {high:g} % through the year."
+    )
+
+
+def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Plain]:
+    picture = drawing(setting_out)
+    scale = _scale(picture, sheet=sheet)
+    wide, deep, tall = setting_out.overall
+    low, high = _corners(setting_out)
+    return {
+        "scale": scale,
+        "size": _flat(picture, picture.high, scale),
+        "parts": [
+            {"faces": [_face(face, picture, scale) for face in laid.faces]} for laid in picture.laid
+        ],
+        "front": [
+            *_flat(picture, on_paper(low[0], low[1], low[2]), scale),
+            *_flat(picture, on_paper(high[0], low[1], high[2]), scale),
+        ],
+        "behind": _flat(picture, on_paper(high[0], high[1], low[2]), scale),
+        "wide": rule.reads(wide),
+        "deep": rule.reads(deep),
+        "tall": rule.reads(tall),
+        "stick": list(_stick(setting_out, rule, scale)),
+    }
+
+
+def _scale(picture: Drawing, *, sheet: Sheet) -> int:
+    wide, tall = (float(x) for x in sheet.size)
+    room = (wide - 2 * MARGIN - STICK - DEEP_END, tall * DRAWN_TALL)
+    for scale in SCALES:
+        if all((picture.high[i] - picture.low[i]) / scale <= room[i] for i in (0, 1)):
+            return scale
+    return SCALES[-1]
+
+
+def _face(face: Face, picture: Drawing, scale: int) -> dict[str, Plain]:
+    return {
+        "rings": [[_flat(picture, point, scale) for point in ring] for ring in face.rings],
+        "grain": [[_flat(picture, end, scale) for end in line] for line in face.grain],
+        "edges": [[_flat(picture, end, scale) for end in line] for line in face.edges],
+    }
+
+
+def _flat(picture: Drawing, point: tuple[float, float], scale: int) -> list[Plain]:
+    """A point on the sheet, from the lower left of the drawing. [mm]"""
+    return [round((point[i] - picture.low[i]) / scale, 2) for i in (0, 1)]
+
+
+def _corners(setting_out: SettingOut) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Lowest and highest of everything made: wide, deep, tall. [mm]"""
+    boxes = [_box(part) for part in setting_out.made]
+    return (
+        tuple(min(float(low[axis]) for low, _ in boxes) for axis in range(3)),
+        tuple(max(float(high[axis]) for _, high in boxes) for axis in range(3)),
+    )
+
+
+def _box(part: Part) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]]:
+    extent, zero = part.extent, Fraction(0)
+    far = (extent.length, extent.width, extent.thickness)
+    ends = [part.placement.to_piece(point) for point in ((zero, zero, zero), far)]
+    return (
+        tuple(min(axis) for axis in zip(*ends, strict=True)),
+        tuple(max(axis) for axis in zip(*ends, strict=True)),
+    )
+
+
+def _stick(setting_out: SettingOut, rule: Rule, scale: int) -> Iterator[dict[str, Plain]]:
+    """Marks of the story stick: heights from the floor at which the front changes."""
+    floor = min(_box(part)[0][2] for part in setting_out.made)
+    levels = list(_levels(setting_out, floor=floor, scale=scale))
+    top = levels[-1]
+    written = -APART
+    for level in levels:
+        at = float(level) / scale
+        fits = at - written >= APART and (float(top) / scale - at >= APART or level == top)
+        written = at if fits else written
+        yield {"at": round(at, 2), "reads": rule.reads(level) if fits and level else ""}
+
+
+def _levels(setting_out: SettingOut, *, floor: Fraction, scale: int) -> Iterator[Fraction]:
+    """Heights of the edges of the front from the floor, one where several run together. [mm]
+
+    Of an edge that stays and one that opens the one that stays is kept.
+    """
+    front = min(_box(part)[0][1] for part in setting_out.made)
+    fast: dict[Fraction, bool] = {}
+    for part in setting_out.made:
+        low, high = _box(part)
+        if low[1] - front <= FRONT:
+            for level in (low[2] - floor, high[2] - floor):
+                fast[level] = fast.get(level, False) or not part.moves_with
+    kept: list[Fraction] = []
+    for level in sorted(fast):
+        if not kept or float(level - kept[-1]) / scale > CLOSE:
+            kept.append(level)
+        elif fast[level] and not fast[kept[-1]]:
+            kept[-1] = level
+    yield from kept

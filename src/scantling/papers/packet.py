@@ -1,0 +1,32 @@
+"""The packet: a few pages to take to the bench. `packet.pdf`."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import ClassVar
+
+from scantling.papers._cautions import cautions
+from scantling.papers._cover import cover
+from scantling.papers._pages import cutting_list, findings, hardware, joints, told
+from scantling.papers._paper import Sheet
+from scantling.papers._typeset import Plain, pdf
+from scantling.setting_out import SettingOut
+
+
+class Packet:
+    """Packet: cover, cutting list, joints, findings and cautions on one set of sheets."""
+
+    title: ClassVar[str] = "packet"
+
+    @classmethod
+    def render(cls, setting_out: SettingOut, *, sheet: Sheet) -> Mapping[str, bytes]:
+        """`packet.pdf`, its fonts inside, without a date."""
+        data: dict[str, Plain] = {
+            "cover": cover(setting_out, sheet=sheet),
+            "list": cutting_list(setting_out),
+            "hardware": hardware(setting_out),
+            "joints": joints(setting_out),
+            "findings": findings(setting_out.findings),
+            "cautions": told(cautions(setting_out)),
+        }
+        return {"packet.pdf": pdf("packet.typ", data, sheet=sheet)}
