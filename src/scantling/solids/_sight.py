@@ -1,0 +1,188 @@
+"""Surfaces as the eye sees them: edges and faces on a sheet, and what stands before what."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scantling.solids.kernel import Placed
+from scantling.solids.mesh import Floats, Ints, Mesh, mesh
+from scantling.solids.pattern import Turn
+from scantling.solids.store import Store
+
+FACING = 1e-9  # [-] a face more edge-on than this is not seen
+ASIDE = 1e-3  # [mm] how far beside an edge one looks
+NEARER = 2e-2  # [mm] what stands this much nearer hides
+SHORT = 1e-6  # [mm] a stretch shorter than this is a point
+ROWS = 400  # edges compared with all outlines at a time, to bound memory
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Scene:
+    """Edges and faces on the sheet: to the right, upwards, towards the eye. [mm]"""
+
+    first: Floats  # n by 3: one end of each edge
+    last: Floats  # n by 3
+    beside: Ints  # n by 2: numbers of the faces that meet there
+    faces_eye: NDArray[np.bool_]  # n: whether either of them looks at the eye
+    outlines: NDArray[np.bool_]  # n: whether just one does
+    triangles: Floats  # m by 3 by 3: corners of faces that look at the eye
+    faces: Ints  # m
+
+    def stretches(self) -> tuple[Floats, Floats, Ints]:
+        """Edges cut wherever an outline crosses them: both ends, and of which edge."""
+        at, edge = _crossings(self)
+        count = len(self.first)
+        at = np.concatenate([np.zeros(count), np.ones(count), at])
+        edge = np.concatenate([np.arange(count), np.arange(count), edge])
+        order = np.lexsort((at, edge))
+        at, edge = at[order], edge[order]
+        same = edge[:-1] == edge[1:]
+        start, stop, owner = at[:-1][same], at[1:][same], edge[:-1][same]
+        run = self.last[owner] - self.first[owner]
+        first = self.first[owner] + run * start[:, None]
+        last = self.first[owner] + run * stop[:, None]
+        long = np.linalg.norm((last - first)[:, :2], axis=1) > SHORT
+        return first[long], last[long], owner[long]
+
+
+def scene(placed: Sequence[Placed], *, rows: Floats, store: Store) -> Scene:
+    """Solids on the sheet.
+
+    Args:
+        placed: Solids where they stand.
+        rows: Unit vectors to the right and upwards on the sheet, and towards the eye. [-]
+        store: Keeps their surfaces.
+    """
+    parts = [
+        _part(store.kept(("mesh", each.solid), lambda s=each.solid: mesh(s)), each.turn, rows)  # type: ignore[misc] # mypy can't infer defaults of a lambda
+        for each in placed
+    ]
+    offset = 0
+    shifted = []
+    for part, count in parts:
+        shifted.append((part, offset))
+        offset += count
+    return Scene(
+        first=_stacked([p.first for p, _ in shifted], (0, 3)),
+        last=_stacked([p.last for p, _ in shifted], (0, 3)),
+        beside=_stacked([p.beside + n for p, n in shifted], (0, 2)).astype(np.int64),
+        faces_eye=_stacked([p.faces_eye for p, _ in shifted], (0,)).astype(bool),
+        outlines=_stacked([p.outlines for p, _ in shifted], (0,)).astype(bool),
+        triangles=_stacked([p.triangles for p, _ in shifted], (0, 3, 3)),
+        faces=_stacked([p.faces + n for p, n in shifted], (0,)).astype(np.int64),
+    )
+
+
+def looked_at(
+    seen: Scene, spots: Floats, depth: Floats, owner: Ints
+) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
+    """Whether something nearer covers each spot, and whether anything does.
+
+    The faces that meet in the edge a spot belongs to hide nothing of it.
+
+    Args:
+        seen: What there is.
+        spots: n by 2, on the sheet. [mm]
+        depth: n, towards the eye. [mm]
+        owner: n, the edge each spot belongs to.
+    """
+    order = np.argsort(spots[:, 0], kind="stable")
+    x, y, z = spots[order, 0], spots[order, 1], depth[order]
+    beside = seen.beside[owner[order]]
+    nearer = np.zeros(len(x), dtype=bool)
+    covered = np.zeros(len(x), dtype=bool)
+    low = np.searchsorted(x, seen.triangles[:, :, 0].min(axis=1))
+    high = np.searchsorted(x, seen.triangles[:, :, 0].max(axis=1))
+    for triangle, face, start, stop in zip(seen.triangles, seen.faces, low, high, strict=True):
+        if start == stop:
+            continue
+        there = slice(start, stop)
+        inside, height = _over(triangle, x[there], y[there])
+        covered[there] |= inside
+        own = (beside[there] == face).any(axis=1)
+        nearer[there] |= inside & ~own & (height > z[there] + NEARER)
+    back = np.empty(len(order), dtype=np.int64)
+    back[order] = np.arange(len(order))
+    return nearer[back], covered[back]
+
+
+def _over(triangle: Floats, x: Floats, y: Floats) -> tuple[NDArray[np.bool_], Floats]:
+    """Which spots lie within a triangle, and how near to the eye it is there. [mm]"""
+    (ax, ay, az), (bx, by, bz), (cx, cy, cz) = triangle.tolist()
+    whole = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax)
+    b = ((x - ax) * (cy - ay) - (y - ay) * (cx - ax)) / whole
+    c = ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / whole
+    inside = (b >= 0) & (c >= 0) & (b + c <= 1)
+    return inside, az + b * (bz - az) + c * (cz - az)
+
+
+def _part(found: Mesh, turn: Turn, rows: Floats) -> tuple[Scene, int]:
+    stand = np.zeros((3, 3))
+    for axis, (to, sign) in enumerate(zip(turn.axes, turn.signs, strict=True)):
+        stand[to, axis] = sign
+    at = np.array([float(value) for value in turn.at])
+    points = (found.vertices @ stand.T + at) @ rows.T
+    facing = found.normals @ stand.T @ rows[2] > FACING
+    edges = np.concatenate([found.edges, found.seams])
+    beside = np.concatenate([found.edge_faces, found.seam_faces])
+    looks = facing[beside]
+    outline = looks[:, 0] != looks[:, 1]
+    drawn = np.concatenate([np.ones(len(found.edges), dtype=bool), outline[len(found.edges) :]])
+    shown = facing[found.faces]
+    part = Scene(
+        first=points[edges[drawn, 0]],
+        last=points[edges[drawn, 1]],
+        beside=beside[drawn],
+        faces_eye=looks[drawn].any(axis=1),
+        outlines=outline[drawn],
+        triangles=_broad(points[found.triangles[shown]]),
+        faces=found.faces[shown][_is_broad(points[found.triangles[shown]])],
+    )
+    return part, len(found.normals)
+
+
+def _is_broad(triangles: Floats) -> NDArray[np.bool_]:
+    a, b, c = (triangles[:, k, :2] for k in range(3))
+    twice = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
+    broad: NDArray[np.bool_] = np.abs(twice) > SHORT * SHORT
+    return broad
+
+
+def _broad(triangles: Floats) -> Floats:
+    return triangles[_is_broad(triangles)]
+
+
+def _crossings(seen: Scene) -> tuple[Floats, Ints]:
+    """Where along an edge an outline crosses it, from 0 to 1, and which edge."""
+    start, run = seen.first[:, :2], (seen.last - seen.first)[:, :2]
+    other, across = start[seen.outlines], run[seen.outlines]
+    places, edges = [np.zeros(0)], [np.zeros(0, dtype=np.int64)]
+    for low in range(0, len(start), ROWS):
+        p, r = start[low : low + ROWS, None], run[low : low + ROWS, None]
+        gap = other[None] - p
+        turn = _turn(r, across[None])
+        size = np.linalg.norm(r, axis=2) * np.linalg.norm(across[None], axis=2)
+        steep = np.abs(turn) > FACING * size
+        safe = np.where(steep, turn, 1.0)
+        at = _turn(gap, across[None]) / safe
+        beyond = _turn(gap, r) / safe
+        # an end that only touches counts too: there the outline turns away
+        met = steep & (at > 0) & (at < 1) & (beyond > -FACING) & (beyond < 1 + FACING)
+        row, column = np.nonzero(met)
+        places.append(at[row, column])
+        edges.append(row + low)
+    return np.concatenate(places), np.concatenate(edges).astype(np.int64)
+
+
+def _turn(one: Floats, other: Floats) -> Floats:
+    found: Floats = one[..., 0] * other[..., 1] - one[..., 1] * other[..., 0]
+    return found
+
+
+def _stacked(rows: Sequence[NDArray[np.generic]], empty: tuple[int, ...]) -> Floats:
+    found: Floats = np.concatenate([np.zeros(empty), *rows])
+    return found
