@@ -106,6 +106,7 @@ class Table(dict[Key, "Node"]):
     def __init__(self, place: Place, entries: Iterable[tuple[Key, Node]] = ()) -> None:
         super().__init__()
         self.place = place  # heading, or opening brace
+        self.stop: int | None = None  # offset behind its closing brace
         self.sealed = False  # written in braces: nothing can be added further down
         self.headed = False  # has its own heading
         self.doubled = False  # has two headings; that was said, so what they both say is not
@@ -135,6 +136,7 @@ class Row(list["Node"]):
     def __init__(self, place: Place, items: Iterable[Node] = ()) -> None:
         super().__init__(items)
         self.place = place  # opening bracket
+        self.stop: int | None = None  # offset behind its closing bracket
         self.sealed = False  # written in brackets, not by doubled headings
 
 

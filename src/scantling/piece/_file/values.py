@@ -77,12 +77,14 @@ def _faulty(signs: Signs) -> Written:
     return Written(sort=Sort.FAULTY, text="", source=signs.source, span=span, spots=())
 
 
-def _deeper(signs: Signs, read: Callable[[Signs], Node]) -> Node:
+def _deeper(signs: Signs, read: Callable[[Signs], Row | Table]) -> Node:
     if len(signs.within) >= DEEPEST:
         raise signs.lost("too-deep", "too many brackets stand within brackets", "use fewer")
     signs.within.append(signs.text[signs.at])
     try:
-        return read(signs)
+        node = read(signs)
+        node.stop = signs.at
+        return node
     finally:
         signs.within.pop()
 
