@@ -41,7 +41,7 @@ class Housing(Joint):
     """Housing: a trench across one board takes the end of another."""
 
     title: ClassVar[str] = "housing"
-    deep: Said | None = option(dimension="depth", says="depth of the trench")
+    deep: Said | None = option(dimension="depth", says="depth of the trench", words=("depth",))
     stopped: bool = False
 
 

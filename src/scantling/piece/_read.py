@@ -26,7 +26,7 @@ from scantling.piece._file.section import Section, findings_of, known_words, wor
 from scantling.piece._file.text import Key, Node, Row, Sort, Source, Table, Written, halt, sort_of
 from scantling.piece._file.toml import document
 from scantling.piece._form import Form, Whole, Wood
-from scantling.roster import members, plain_name
+from scantling.roster import Roster, members, plain_name
 from scantling.sizes.model import Stated
 from scantling.timber.moisture import Season
 from scantling.timber.room import Room
@@ -112,7 +112,9 @@ def read(
     reading = _Reading(
         root=root,
         forms=members(scantling.piece, base=Form) if forms is None else forms,
-        terms=Terms(measure=measure_of(root), joints=joints),
+        terms=Terms(
+            measure=measure_of(root), joints=None if joints is None else Roster("joint", joints)
+        ),
     )
     if fault := reading.no_piece(source):
         return _unread(source, text, fault)

@@ -269,7 +269,7 @@ def _two_lengths(node: Node | TwoLengths, info: ValidationInfo) -> TwoLengths:
     cure = 'write both with an x between: "2 1/2 x 1 3/8"'
     if not isinstance(node, Written) or node.sort is not Sort.TEXT:
         raise wrong_kind(node, "two lengths", cure)
-    cut = re.fullmatch(r"([^x×]*)[x×]([^x×]*)", node.text)
+    cut = re.fullmatch(r"\s*([^x×]*?)\s*[x×]\s*([^x×]*?)\s*", node.text)
     if not cut:
         raise faults(halt("two-lengths", f"{node.text!r} is not two lengths", cure, node.place))
     read = _above(Fraction(0), or_equal=False)
