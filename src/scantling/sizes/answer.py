@@ -46,7 +46,9 @@ class Breach:
 class Trail:
     """The rows an answer stands on, and work worth keeping for the next question."""
 
-    rows: tuple[Row, ...] = ()
+    rows: tuple[Row, ...] = ()  # all, strongest first
+    instead: tuple[Row, ...] = ()  # marks, bounds and pairs that took the place of rows
+    yielded: frozenset[int] = frozenset()  # rows that gave way
     shape: Shape | None = None
     searched: Mapping[Knot, Closed] = field(default_factory=dict)
     solves: int = 0  # how often the solver ran for this answer

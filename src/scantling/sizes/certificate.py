@@ -99,7 +99,7 @@ def hopeless(case: Case, found: Reading) -> bool:
     """Whether facts alone break each other or a physical bound."""
     shape = case.shape
     return (
-        any(case.rows[i].strength <= Strength.STATED for i in found.open_ends)
+        any(case.rows[i].strength <= shape.firm for i in found.open_ends)
         or any(v in shape.fixed for v in too_small(case, found))
         or any(
             case.bounds[i].yields is Yields.NEVER
@@ -146,7 +146,7 @@ def roots(case: Case, off: frozenset[int]) -> frozenset[int]:
 def _unforced_rows(case: Case, found: Reading) -> Iterator[int]:
     taken: set[int] = set()
     for i in found.open_ends:
-        if case.rows[i].strength > Strength.STATED:
+        if case.rows[i].strength > case.shape.firm:
             circuit = case.shape.echelon.combination(i)
             if not _is_forced(case, i, circuit, taken):
                 yield i
@@ -157,7 +157,7 @@ def _is_forced(case: Case, i: int, circuit: Mapping[int, Fraction], taken: set[i
     if isinstance(row.source, Alike):
         return all(shape.at[name] in shape.fixed for name in row.source.names)
     if row.strength in (Strength.KEPT, Strength.WISHED):
-        return all(case.rows[j].strength <= Strength.STATED for j in circuit)
+        return all(case.rows[j].strength <= shape.firm for j in circuit)
     equals = [j for j in circuit if case.rows[j].strength is row.strength]
     own = {i, *equals} if equals else set()
     if own & taken:

@@ -157,7 +157,7 @@ def _drawn_in(case: Case, base: Reading, items: list[Item], asked: Asked) -> lis
     open_ends = {
         i: case.shape.echelon.combination(i)
         for i in base.open_ends
-        if case.rows[i].strength > Strength.STATED and i not in asked.rows
+        if case.rows[i].strength > case.shape.firm and i not in asked.rows
     }
     new: list[Item] = [*items]
     wanted = [case.rows[i].source for i in asked.rows]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from scantling.sizes.columns import SAME, Answer, Columns, Group, Yielding
 from scantling.sizes.knot import Mark
@@ -30,8 +31,19 @@ class Ladder:
     zero: list[Expression] = field(default_factory=list)  # held from now on
     on_tape: list[Mark] = field(default_factory=list)  # held on the tape from now on
 
+    def climb_lines(self) -> bool:
+        """Give up as few lines of the maker as may be, the weakest and last named first.
+
+        False if equations and physical bounds clash by themselves.
+        """
+        if not self._begun({}):
+            return False
+        for strength in (Strength.MEASURED, Strength.CUT, Strength.STATED):
+            self._rules(strength)
+        return True
+
     def climb(self) -> bool:
-        """Settle every level in turn; false if equations, lines and physical bounds clash."""
+        """Settle every level in turn; false if facts and physical bounds clash."""
         if not self._fewest_off_tape():
             return False
         self._least_amounts(self.columns.yielding.get(Strength.WISHED, []))
@@ -46,6 +58,21 @@ class Ladder:
         return True
 
     # ------------------------------------------------------------------------------------ aims
+
+    def lines_yielded(self) -> dict[int, Fraction]:
+        """By how much each row yields, to the solver's precision. [mm]"""
+        grid = self.columns.case.grid
+        return {
+            i: Fraction(self.best[column]) * grid
+            for i, column in self.columns.yields.items()
+            if abs(self.best[column]) > SAME
+        }
+
+    def _begun(self, aim: Aim) -> bool:
+        found = self.columns.programme.least(aim)
+        if found is not None:
+            self.best = self.columns.tightened(found)
+        return found is not None
 
     def _value(self, aim: Aim) -> float:
         return sum(cost * self.best[column] for column, cost in aim.items())
@@ -98,10 +125,8 @@ class Ladder:
         for core in cores(list(off), lambda marks: agree([], [m.moves for m in marks], grid=grid)):
             self.columns.programme.row({off[mark]: 1.0 for mark in core}, 1.0, INFINITE)
             floor += min(weights[off[mark]] for mark in core)
-        found = self.columns.programme.least(weights)
-        if found is None:
+        if not self._begun(weights):
             return False
-        self.best = self.columns.tightened(found)
         self._fewest(weights, floor=floor)
         stages: dict[int, dict[int, float]] = {}
         for mark, column in off.items():
@@ -136,9 +161,7 @@ class Ladder:
 
     def _least_spread(self, groups: Sequence[Group]) -> float:
         """Graduations by which groups must spread, each set of which one must counted once."""
-        taped = {
-            self.columns.case.shape.names[v] for mark in self.on_tape for v in mark.unknowns
-        }
+        taped = {self.columns.case.shape.names[v] for mark in self.on_tape for v in mark.unknowns}
         floor = 0.0
         for core in cores(
             list(groups), lambda some: self._agree([m for group in some for m in group.apart])
@@ -164,7 +187,6 @@ class Ladder:
         for row in rows:
             if self.best[row.broken] > 0.5:
                 self._nearest({row.amount: 1.0})
-
 
     def _rather_less(self) -> None:
         """What may as well be more or less by the same amount is less, first named first."""

@@ -73,6 +73,17 @@ class Programme:
         self.solves += 1
         return self._answer(solver)
 
+    def prices(self, costs: Mapping[int, float]) -> list[float]:
+        """By how much each row's limit weighs on the least of a sum; 0 where it does not.
+
+        Raises:
+            InternalError: The programme has whole columns, or its rows cannot all hold.
+        """
+        if any(self.whole) or self.least(costs) is None or self._solver is None:
+            raise InternalError("prices are asked of a programme that has none")
+        found: list[float] = list(self._solver.getSolution().row_dual)
+        return found
+
     def _answer(self, solver: highspy.Highs) -> list[float] | None:
         status = solver.getModelStatus()
         if status == highspy.HighsModelStatus.kInfeasible:

@@ -87,16 +87,19 @@ def part_of(name: str) -> str:
 
 
 def lines_of(
-    stated: Iterable[Stated], measured: Iterable[Measured], kept: Kept | None
+    relations: Relations,
+    stated: Iterable[Stated],
+    measured: Iterable[Measured],
+    kept: Kept | None,
 ) -> list[Line]:
     """What the maker measured, cut and stated, strongest first."""
     lines = [Line(name=m.name, value=m.value, strength=Strength.MEASURED, said=m) for m in measured]
     read = {line.name for line in lines}
     if kept is not None:
         lines += [
-            Line(name=name, value=value, strength=Strength.CUT)
-            for name, value in kept.sizes.items()
-            if part_of(name) in kept.cut and name not in read
+            Line(name=d.name, value=kept.sizes[d.name], strength=Strength.CUT)
+            for d in relations.dimensions
+            if part_of(d.name) in kept.cut and d.name in kept.sizes and d.name not in read
         ]
     lines += [Line(name=s.name, value=s.value, strength=Strength.STATED, said=s) for s in stated]
     return lines

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from scantling.sizes.certificate import (
     Asked,
@@ -27,8 +28,8 @@ from scantling.sizes.ladder import Ladder
 from scantling.sizes.shape import Reading, reading
 
 
-class ClashError(Exception):
-    """Equations, lines and physical bounds cannot all hold. Only for the room itself."""
+class FactsClashError(Exception):
+    """Facts and physical bounds cannot all hold. Only for the room itself."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +38,7 @@ class Searched:
 
     found: Reading
     knots: Mapping[Knot, Closed]
+    yielded: Mapping[int, Fraction]  # kept soft row -> its sum [mm], where it is not zero
     solves: int
 
 
@@ -49,11 +51,12 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
         earlier: Searches of an earlier answer of the same shape.
 
     Raises:
-        ClashError: Equations, lines and physical bounds cannot all hold.
+        FactsClashError: Facts and physical bounds cannot all hold.
     """
     asked, found = Asked(), base
     done: dict[Knot, Closed] = {}
     used: dict[Knot, Closed] = {}
+    yielded: dict[int, Fraction] = {}
     reach = reach_of([base.at(v) for v in range(len(case.shape.names))], case.grid)
     more = unproven(case, base)
     solves = 0
@@ -65,7 +68,7 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
             if known is None:
                 ladder = Ladder(Columns(case, knot, reach))
                 if not ladder.climb():
-                    raise ClashError
+                    raise FactsClashError
                 known = closed(ladder.columns, ladder.best)
                 solves += ladder.columns.programme.solves
             used[knot] = done[knot] = known
@@ -73,7 +76,7 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
         found = reading(case.shape, case.rows, yielded)
         more = _amiss(case, base, found) - asked
         more = replace(more, tape=roots(case, more.tape))
-    return Searched(found, used, solves)
+    return Searched(found, used, yielded, solves)
 
 
 def _amiss(case: Case, base: Reading, found: Reading) -> Asked:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import chain
 from math import lcm
@@ -27,7 +27,8 @@ class Shape:
     terms: tuple[Terms, ...]
     factors: tuple[int, ...]  # what each row was multiplied by to be whole
     echelon: Echelon
-    facts: int  # kept rows that are equations, measured, cut or stated
+    firm: Strength  # rows up to this strength are facts
+    facts: int  # kept rows that are facts
     fixed: frozenset[int]  # unknowns that these settle
     reasons: tuple[int, ...]  # row that gives each unknown once the others in it are known
     _rests_on: dict[Terms, Weights] = field(default_factory=dict)  # worked out once
@@ -62,10 +63,17 @@ class Shape:
                 sorted(
                     (i, a * self.factors[i] / factor)
                     for i, a in combined.items()
-                    if self.strengths[i] > Strength.STATED
+                    if self.strengths[i] > self.firm
                 )
             )
         return known
+
+    def with_lines_yielding(self) -> Shape:
+        """The same rows, but what the maker says may yield like all that is weaker."""
+        firm = Strength.EQUATION
+        facts = self.kept_under(Strength.MEASURED)
+        fixed = frozenset(self.echelon.fixed(facts))
+        return replace(self, firm=firm, facts=facts, fixed=fixed, _rests_on={})
 
     def constant_under(self, terms: Terms, kept: int) -> bool:
         """Whether the first so many kept rows alone settle a sum."""
@@ -89,10 +97,7 @@ def shape_of(names: tuple[str, ...], rows: Sequence[Row]) -> Shape:
         echelon.offer(unknowns)
         if row.strength <= Strength.STATED:
             facts = len(echelon.rows)
-    loose = echelon.unsettled(len(names))
-    if loose:
-        said = ", ".join(names[v] for v in loose)
-        raise InternalError(f"nothing settles {said}: some form or joint owes a habit")
+    _refuse_loose(names, echelon)
     return Shape(
         names,
         at,
@@ -100,10 +105,18 @@ def shape_of(names: tuple[str, ...], rows: Sequence[Row]) -> Shape:
         tuple(row.terms for row in rows),
         tuple(factors),
         echelon,
+        Strength.STATED,
         facts,
         frozenset(echelon.fixed(facts)),
         _reasons(names, rows, echelon),
     )
+
+
+def _refuse_loose(names: Sequence[str], echelon: Echelon) -> None:
+    loose = echelon.unsettled(len(names))
+    if loose:
+        said = ", ".join(names[v] for v in loose)
+        raise InternalError(f"nothing settles {said}: some form or joint owes a habit")
 
 
 def _reasons(names: Sequence[str], rows: Sequence[Row], echelon: Echelon) -> tuple[int, ...]:

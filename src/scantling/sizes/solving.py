@@ -2,23 +2,41 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from scantling.errors import OutOfRangeError
-from scantling.sizes.answer import Solved, Trail
-from scantling.sizes.certificate import Case
+from scantling.errors import InternalError, OutOfRangeError
+from scantling.findings import Finding, Weight, in_order
+from scantling.sizes.answer import Breach, Conflict, Solved, Trail
+from scantling.sizes.certificate import Case, broken_bounds, hopeless, off_tape, too_small
+from scantling.sizes.conflict import ClashError, conflicts, given_up
+from scantling.sizes.hearing import Heard, heard
 from scantling.sizes.model import (
+    Bound,
+    Dimension,
     Measured,
     Origin,
     Relations,
     Size,
     Sizes,
     Stated,
+    Yields,
 )
-from scantling.sizes.rows import Kept, Row, check_names, lines_of, rows_of
-from scantling.sizes.search import searched_out
-from scantling.sizes.shape import Shape, reading, shape_of
+from scantling.sizes.reasons import because_of, origin_of
+from scantling.sizes.rows import (
+    Kept,
+    Line,
+    Row,
+    Strength,
+    check_names,
+    floor_of,
+    lines_of,
+    rows_of,
+)
+from scantling.sizes.search import FactsClashError, Searched, searched_out
+from scantling.sizes.shape import Reading, Shape, reading, shape_of
+from scantling.sizes.words import Words
 
 
 def solve(
@@ -41,40 +59,203 @@ def solve(
         before: An earlier answer; work of its that still applies is not done again.
 
     Returns:
-        Sizes that meet every equation exactly, and what had to be said about them.
+        Sizes that meet every equation exactly, and what had to be said about them. Where
+        lines of the maker clash, sizes do without the fewest of them.
 
     Raises:
         OutOfRangeError: The graduation is not above 0.
-        InternalError: Nothing settles some dimension, or relations contradict themselves.
+        InternalError: Nothing settles some dimension, or two dimensions share a name.
         UnknownNameError: A relation names no dimension.
     """
     if grid <= 0:
         raise OutOfRangeError(f"graduation {grid} mm is not above 0 mm")
-    lines = lines_of(stated, measured, kept)
-    dimensions = {d.name: d for d in relations.dimensions}
-    rows = rows_of(relations, lines, kept, given_up=frozenset())
-    shape = _shape(relations, rows, before)
-    case = Case(dimensions, rows, shape, relations.bounds, grid)
-    base = reading(shape, rows)
-    same = before is not None and before.trail.shape is shape
-    searched = searched_out(case, base, before.trail.searched if same else {})
-    found = searched.found
-    sizes = Sizes(
-        {
-            name: Size(
-                name=name, value=found.at(v), kind=dimensions[name].kind, origin=Origin.FOLLOWS
+    listened = heard(relations, stated, measured)
+    lines = lines_of(relations, listened.stated, listened.measured, kept)
+    question = _Question(relations, lines, grid, kept, before)
+    found = question.answered()
+    words = Words(dimensions={d.name: d for d in relations.dimensions}, grid=grid)
+    finer = bool(found.off) and question.has_answer_on(grid / 2)
+    return found.told(words, finer_would_do=finer, also=listened.findings)
+
+
+@dataclass(slots=True)
+class _Question:
+    """Relations and lines, less what turned out to contradict itself."""
+
+    relations: Relations
+    lines: Sequence[Line]
+    grid: Fraction
+    kept: Kept | None
+    before: Solved | None
+    lost: set[int] = field(default_factory=set)  # lines given up
+    conflicts: list[Conflict] = field(default_factory=list)
+    impossible: list[Bound] = field(default_factory=list)
+    contradictions: list[tuple[tuple[str, ...], Fraction]] = field(default_factory=list)
+
+    def answered(self) -> Answered:
+        """The answer, once what clashes has been set aside."""
+        while True:
+            rows = rows_of(self.relations, self.lines, self.kept, given_up=frozenset(self.lost))
+            shape = _shape(self.relations, rows, self.before)
+            dimensions = {d.name: d for d in self.relations.dimensions}
+            case = Case(dimensions, rows, shape, self.relations.bounds, self.grid)
+            base = reading(shape, rows)
+            if self._equations_clash(case, base):
+                continue
+            if not hopeless(case, base):
+                searched = self._searched(case, base)
+                if searched is not None:
+                    return Answered(self, case, searched)
+            self._give_up(case, base)
+
+    def _searched(self, case: Case, base: Reading) -> Searched | None:
+        same = self.before is not None and self.before.trail.shape is case.shape
+        earlier = self.before.trail.searched if self.before is not None and same else {}
+        try:
+            return searched_out(case, base, earlier)
+        except FactsClashError:
+            return None
+
+    def _equations_clash(self, case: Case, base: Reading) -> bool:
+        """Set aside equations that others contradict; forms made them of clashing options."""
+        ends = [i for i in base.open_ends if case.rows[i].strength is Strength.EQUATION]
+        for i in ends:
+            circuit = sorted([i, *case.shape.echelon.combination(i)])
+            said = tuple(because_of(case.rows[j]) for j in circuit)
+            self.contradictions.append((said, base.open_ends[i]))
+        against = {id(case.rows[i].source) for i in ends}
+        self.relations = replace(
+            self.relations,
+            equations=tuple(e for e in self.relations.equations if id(e) not in against),
+        )
+        return bool(ends)
+
+    def _give_up(self, case: Case, base: Reading) -> None:
+        try:
+            lost = given_up(case, base)
+        except ClashError as clash:
+            return self._set_aside(clash.bounds)
+        if not lost.rows:
+            return self._set_aside(lost.bounds)
+        self.conflicts += conflicts(case, lost)
+        sources = {id(case.rows[i].source) for i in lost.rows}
+        self.lost |= {n for n, line in enumerate(self.lines) if id(line) in sources}
+        return None
+
+    def _set_aside(self, bounds: Sequence[Bound]) -> None:
+        if not bounds:
+            raise InternalError("sizes clash, and nothing can be named for it")
+        self.impossible += bounds
+        floors = {b.sum.names[0] for b in bounds if b not in self.relations.bounds}
+        self.relations = replace(
+            self.relations,
+            bounds=tuple(b for b in self.relations.bounds if b not in bounds),
+            dimensions=tuple(
+                replace(d, least=None) if d.name in floors else d for d in self.relations.dimensions
+            ),
+        )
+
+    def has_answer_on(self, grid: Fraction) -> bool:
+        """Whether every size falls on a finer graduation, where nothing measured hinders."""
+        if any(line.strength is not Strength.STATED for line in self.lines):
+            return False
+        finer = _Question(self.relations, self.lines, grid, self.kept, self.before)
+        return not finer.answered().off
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """A question with its final sizes."""
+
+    question: _Question
+    case: Case
+    searched: Searched
+
+    @property
+    def off(self) -> list[int]:
+        """Unknowns that miss the tape though nobody measured them."""
+        made = {line.name for line in self.question.lines if line.strength is not Strength.STATED}
+        return [
+            v
+            for v in off_tape(self.case, self.searched.found)
+            if self.case.shape.names[v] not in made
+        ]
+
+    def told(self, words: Words, *, finer_would_do: bool, also: Sequence[Finding]) -> Solved:
+        """Sizes with their findings."""
+        off = self.off
+        sizes = self._sizes(frozenset(off))
+        breaches = self._breaches()
+        question, at = self.question, self.case.shape.at
+        findings = [
+            *also,
+            *(words.never_closes(said, gap) for said, gap in question.contradictions),
+            *(words.conflict(conflict) for conflict in question.conflicts),
+            *self._impossible(words),
+            *(words.breach(breach) for breach in breaches),
+        ]
+        names = [self.case.shape.names[v] for v in off]
+        findings += words.off_tape([sizes.size(n) for n in names], finer_would_do=finer_would_do)
+        return Solved(
+            sizes=sizes,
+            conflicts=tuple(question.conflicts),
+            breaches=tuple(breaches),
+            findings=in_order(findings),
+            trail=self._trail(),
+        )
+
+    def _impossible(self, words: Words) -> list[Finding]:
+        found, at = self.searched.found, self.case.shape.at
+        values = [(bound, found.sum(bound.sum, at)) for bound in self.question.impossible]
+        return [words.impossible(bound, value) for bound, value in values if value < 0]
+
+    def _breaches(self) -> list[Breach]:
+        found, at = self.searched.found, self.case.shape.at
+        broken = [self.case.bounds[i] for i in broken_bounds(self.case, found)]
+        if any(b.yields is Yields.NEVER for b in broken) or too_small(self.case, found):
+            raise InternalError("the sizes found break a physical bound")
+        return [Breach(bound=b, short=-found.sum(b.sum, at)) for b in broken]
+
+    def _sizes(self, off: frozenset[int]) -> Sizes:
+        shape, found, rows = self.case.shape, self.searched.found, self.case.rows
+        yielded = self.searched.yielded
+        said = {line.name: line for line in self.question.lines}
+        sizes = {}
+        for v, name in enumerate(shape.names):
+            row = rows[shape.reasons[v]]
+            value = found.at(v)
+            line = said.get(name)
+            if line is not None and line.value == value:
+                origin = origin_of(Row(line.strength, (), value, line))
+                because = because_of(Row(line.strength, (), value, line))
+            elif shape.reasons[v] in yielded:
+                origin, because = Origin.FOLLOWS, f"gave way: {because_of(row)}"
+            else:
+                origin, because = origin_of(row), because_of(row)
+            sizes[name] = Size(
+                name=name,
+                value=value,
+                kind=self.case.dimensions[name].kind,
+                origin=origin,
+                off_tape=v in off,
+                because=because,
             )
-            for name, v in shape.at.items()
-        }
-    )
-    return Solved(
-        sizes=sizes,
-        trail=Trail(rows=(), shape=shape, searched=searched.knots, solves=searched.solves),
-    )
+        return Sizes(sizes)
+
+    def _trail(self) -> Trail:
+        instead = tuple(row for part in self.searched.knots.values() for row in part.instead)
+        return Trail(
+            rows=tuple(self.case.rows),
+            instead=instead,
+            yielded=frozenset(self.searched.yielded),
+            shape=self.case.shape,
+            searched=self.searched.knots,
+            solves=self.searched.solves,
+        )
 
 
 def _shape(relations: Relations, rows: Sequence[Row], before: Solved | None) -> Shape:
-    names = tuple(d.name for d in relations.dimensions)
+    names = tuple(dict.fromkeys(d.name for d in relations.dimensions))
     if (
         before is not None
         and before.trail.shape is not None
@@ -82,4 +263,4 @@ def _shape(relations: Relations, rows: Sequence[Row], before: Solved | None) -> 
     ):
         return before.trail.shape
     check_names(relations)
-    return shape_of(tuple(dict.fromkeys(names)), rows)
+    return shape_of(names, rows)

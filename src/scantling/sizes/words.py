@@ -1,0 +1,158 @@
+"""Findings about sizes, in the words of the shop."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scantling.findings import Finding, Weight
+from scantling.sizes.answer import Breach, Clash, Conflict
+from scantling.sizes.model import Bound, Dimension, Size, Stated
+from scantling.units import INCH, Unit, written_with_unit
+
+LONGEST = 6  # lines of a conflict that are named one by one
+
+
+@dataclass(frozen=True, kw_only=True)
+class Words:
+    """How sizes are called and written for one piece."""
+
+    dimensions: Mapping[str, Dimension]
+    grid: Fraction  # [mm]
+
+    @property
+    def unit(self) -> Unit:
+        """Inches where the graduation halves the inch."""
+        marks = INCH / self.grid
+        return Unit.INCH if marks.denominator == 1 and marks.numerator % 10 else Unit.MM
+
+    def length(self, value: Fraction) -> str:
+        """A length as the maker writes it."""
+        return written_with_unit(value, unit=self.unit, finest=min(self.grid, INCH / 64))
+
+    def name(self, name: str) -> str:
+        """What a dimension is called."""
+        return self.dimensions[name].says or name
+
+    def conflict(self, conflict: Conflict) -> Finding:
+        """Lines that do not go together, or a stated size that came out otherwise."""
+        wanted = [line for line in conflict.lines if isinstance(line.said, Stated)]
+        made = [line for line in conflict.lines if not isinstance(line.said, Stated)]
+        lost = next(line for line in conflict.lines if line.name == conflict.given_up)
+        if made and wanted == [lost] and lost.would_be is not None:
+            return self._came_out(lost, made)
+        return Finding(
+            code="sizes.conflict",
+            weight=Weight.HALT,
+            says=self._do_not_agree(conflict),
+            cure=self._either(conflict.lines),
+            place=next((line.said.place for line in (lost, *wanted) if line.said), None),
+            figure=self.length(lost.value),
+            limit="" if lost.would_be is None else self.length(lost.would_be),
+            parts=tuple(dict.fromkeys(line.name.rpartition(".")[0] for line in conflict.lines)),
+        )
+
+    def _do_not_agree(self, conflict: Conflict) -> str:
+        lost = next(line for line in conflict.lines if line.name == conflict.given_up)
+        others = [line for line in conflict.lines if line is not lost]
+        why = f" ({'; '.join(conflict.because[:3])})" if conflict.because else ""
+        if lost.would_be is None:
+            return f"{self.name(lost.name)} cannot be {self.length(lost.value)}{why}."
+        leaves = f"{self.length(lost.would_be)}, not {self.length(lost.value)}"
+        if not others:
+            return f"{self.name(lost.name)} follows as {leaves}{why}."
+        given = self._listed([f"{self.name(o.name)} {self.length(o.value)}" for o in others])
+        verb = "leaves" if len(others) == 1 else "leave"
+        smallest = " No fewer lines clash." if conflict.smallest and len(others) > 1 else ""
+        return f"{given} {verb} {self.name(lost.name)} {leaves}{why}.{smallest}"
+
+    def _either(self, lines: Sequence[Clash]) -> str:
+        ways = [
+            f"{self.name(line.name)} {self.length(line.would_be)}{self._where(line)}"
+            for line in lines
+            if line.would_be is not None and isinstance(line.said, Stated)
+        ]
+        if not ways:
+            return "Leave one of these lines out."
+        return f"Leave one of these lines out, or make it {self._listed(ways, last='or')}."
+
+    def _where(self, line: Clash) -> str:
+        return f" ({line.said.place})" if line.said is not None and line.said.place else ""
+
+    def _listed(self, texts: Sequence[str], *, last: str = "and") -> str:
+        if len(texts) > LONGEST:
+            texts = [*texts[:LONGEST], f"{len(texts) - LONGEST} more"]
+        if len(texts) == 1:
+            return texts[0]
+        return f"{', '.join(texts[:-1])} {last} {texts[-1]}"
+
+    def _came_out(self, lost: Clash, made: Sequence[Clash]) -> Finding:
+        assert lost.would_be is not None
+        facts = self._listed([f"{self.name(m.name)} {self.length(m.value)}" for m in made])
+        return Finding(
+            code="sizes.came-out",
+            weight=Weight.MIND,
+            says=f"{self.name(lost.name)} came out {self.length(lost.would_be)}, not"
+            f" {self.length(lost.value)}: {facts} as made.",
+            cure=f"Write {self.length(lost.would_be)}, or make a part anew.",
+            place=lost.said.place if lost.said else None,
+            figure=self.length(lost.would_be),
+            limit=self.length(lost.value),
+        )
+
+    def impossible(self, bound: Bound, value: Fraction) -> Finding:
+        """A physical bound that no answer keeps."""
+        return Finding(
+            code=bound.code or "sizes.impossible",
+            weight=Weight.HALT,
+            says=f"It cannot be made: {bound.because}; {self.length(-value)} is missing.",
+            cure=bound.cure or "Change an option of the form or joint.",
+            place=bound.place,
+            figure=self.length(value),
+            limit=self.length(Fraction(0)),
+            source=bound.source,
+        )
+
+    def never_closes(self, sentences: Sequence[str], gap: Fraction) -> Finding:
+        """Equations that contradict each other whatever is stated."""
+        return Finding(
+            code="sizes.never-closes",
+            weight=Weight.HALT,
+            says=f"These do not go together by {self.length(abs(gap))}: {'; '.join(sentences)}.",
+            cure="Change an option that one of them comes from.",
+            figure=self.length(abs(gap)),
+        )
+
+    def breach(self, breach: Breach) -> Finding:
+        """A season or proportion bound that could not be kept."""
+        bound = breach.bound
+        return Finding(
+            code=bound.code or "sizes.bound",
+            weight=Weight.MIND,
+            says=f"{bound.because}: {self.length(breach.short)} is missing.",
+            cure=bound.cure or "Give it more room, or state less of the sizes around it.",
+            place=bound.place,
+            figure=self.length(breach.short),
+            source=bound.source,
+            parts=tuple(dict.fromkeys(n.rpartition(".")[0] for n in bound.sum.names)),
+        )
+
+    def off_tape(self, sizes: Sequence[Size], *, finer_would_do: bool) -> list[Finding]:
+        """Sizes that no mark of the rule meets."""
+        mark = self.length(self.grid)
+        finer = f" On {self.length(self.grid / 2)} all sizes would fall on a mark."
+        return [
+            Finding(
+                code="sizes.off-tape",
+                weight=Weight.NOTE,
+                says=f"{self.name(size.name)} is taken from the work, about"
+                f" {written_with_unit(size.value, unit=self.unit)}: it falls on no {mark} mark."
+                + (finer if finer_would_do else ""),
+                figure=written_with_unit(size.value, unit=self.unit),
+                limit=mark,
+                parts=(size.name.rpartition(".")[0],),
+                cure="Fit it to what is there.",
+            )
+            for size in sizes
+        ]
