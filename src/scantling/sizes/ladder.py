@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from scantling.sizes.columns import SAME, Answer, Columns, Group, Yielding
 from scantling.sizes.knot import Mark
-from scantling.sizes.lattice import agree, cores
+from scantling.sizes.lattice import agree, cores, nearest_to_zero
 from scantling.sizes.programme import INFINITE
 from scantling.sizes.rows import Strength
 from scantling.sizes.shape import Expression
@@ -150,14 +150,22 @@ class Ladder:
         floor = self._least_spread(groups)
         self._nearest({c: cost for aim in spreads for c, cost in aim.items()}, floor=floor)
         for group, spread in zip(groups, spreads, strict=True):
-            self._nearest(spread)
+            pair = len(group.apart) == 1
+            self._nearest(spread, floor=self._floor(group.apart[0]) if pair else 0.0)
             if group.without_sink is not None:
                 self._nearest(_spread(group.without_sink))
-            self._nearest(dict.fromkeys(group.from_first, 1.0))
+            together = dict.fromkeys(group.from_first, 1.0)
+            self._nearest(together, floor=self._value(spread))
             for distance, moves in zip(group.from_first, group.apart, strict=True):
-                self._nearest({distance: 1.0})
+                self._nearest({distance: 1.0}, floor=self._floor(moves))
                 if self.best[distance] <= SAME:
                     self.zero.append(moves)
+
+    def _floor(self, moves: Expression) -> float:
+        """The least a sum can be away from zero by what is held already. [graduations]"""
+        marks = [mark.moves for mark in self.on_tape]
+        grid = self.columns.case.grid
+        return float(nearest_to_zero(moves, self.zero, marks, grid=grid))
 
     def _least_spread(self, groups: Sequence[Group]) -> float:
         """Graduations by which groups must spread, each set of which one must counted once."""
@@ -178,7 +186,8 @@ class Ladder:
         for core in must:
             self.columns.programme.row({y.broken: 1.0 for y in core}, 1.0, INFINITE)
         self._fewest({y.broken: 1.0 for y in rows}, floor=len(must))
-        self._nearest({y.amount: 1.0 for y in rows})
+        total = {y.amount: 1.0 for y in rows}
+        self._nearest(total, floor=max((self._floor(y.moves) for y in rows), default=0.0))
         self._in_order(y.broken for y in rows)
         self._least_amounts(rows)
         self.zero += [y.moves for y in rows if self.best[y.broken] < 0.5]
@@ -186,7 +195,7 @@ class Ladder:
     def _least_amounts(self, rows: Sequence[Yielding]) -> None:
         for row in rows:
             if self.best[row.broken] > 0.5:
-                self._nearest({row.amount: 1.0})
+                self._nearest({row.amount: 1.0}, floor=self._floor(row.moves))
 
     def _rather_less(self) -> None:
         """What may as well be more or less by the same amount is less, first named first."""

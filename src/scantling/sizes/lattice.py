@@ -7,93 +7,143 @@ an odd number is never twice a whole one; here it is seen at once.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
-from math import lcm
+from math import gcd, lcm
 from typing import TypeVar
 
 from scantling.sizes.echelon import Echelon, whole
 from scantling.sizes.shape import Expression
 
-Congruence = tuple[dict[int, Fraction], Fraction]  # sum of marks and constant that is whole
+Marks = dict[int, Fraction]  # sum on the tape -> by how much its mark counts
+Step = dict[int, int]
 
 T = TypeVar("T")
 
 
+@dataclass(slots=True)
+class _Held:
+    """Sums held at zero and sums held on the tape, eliminated."""
+
+    zero: int  # how many sums are held at zero; those on the tape follow
+    grid: Fraction  # [mm]
+    index: dict[int, int]
+    echelon: Echelon
+    starts: list[Fraction]  # [graduations]
+    factors: list[int]
+
+    def over_marks(self, moves: Expression) -> tuple[Marks, Fraction] | None:
+        """A sum over the marks it rests on, in graduations; None if it moves freely."""
+        if any(row not in self.index for row, _ in moves.terms):
+            return None
+        terms, factor = whole([(self.index[row], c) for row, c in moves.terms])
+        combined = self.echelon.combined(terms)
+        if combined is None:
+            return None
+        shares = {j: a * self.factors[j] / factor for j, a in combined.items()}
+        constant = moves.start / self.grid
+        constant -= sum((a * self.starts[j] for j, a in shares.items()), Fraction(0))
+        return {j: a for j, a in shares.items() if j >= self.zero}, constant
+
+
+@dataclass(slots=True)
+class _Points:
+    """Marks at which every sum falls on the tape: one choice, and steps to all others."""
+
+    point: Step
+    steps: list[Step]
+
+
 def agree(zero: Iterable[Expression], on_tape: Iterable[Expression], *, grid: Fraction) -> bool:
     """Whether all of `zero` can be zero and all of `on_tape` on the tape at once."""
-    zero, on_tape = list(zero), list(on_tape)
+    return _points(list(zero), list(on_tape), grid)[1] is not None
+
+
+def nearest_to_zero(
+    moves: Expression,
+    zero: Iterable[Expression],
+    on_tape: Iterable[Expression],
+    *,
+    grid: Fraction,
+) -> Fraction:
+    """The least a sum can be away from zero while the others are held. [graduations]"""
+    held, points = _points(list(zero), list(on_tape), grid)
+    over = held.over_marks(moves)
+    if points is None or over is None:
+        return Fraction(0)
+    marks, constant = over
+    # Marks beyond the congruences are free: each is a step of its own.
+    at = constant + sum((a * points.point.get(j, 0) for j, a in marks.items()), Fraction(0))
+    heights = [
+        sum((a * step.get(j, 0) for j, a in marks.items()), Fraction(0)) for step in points.steps
+    ]
+    heights += [a for j, a in marks.items() if j not in points.point]
+    stride = _common_measure(heights)
+    if not stride:
+        return abs(at)
+    beyond = at % stride
+    return min(beyond, stride - beyond)
+
+
+def _common_measure(heights: Iterable[Fraction]) -> Fraction:
+    """The greatest length of which all are whole multiples."""
+    found = Fraction(0)
+    for height in heights:
+        found = Fraction(
+            gcd(found.numerator * height.denominator, height.numerator * found.denominator),
+            found.denominator * height.denominator,
+        )
+    return found
+
+
+def _points(
+    zero: list[Expression], on_tape: list[Expression], grid: Fraction
+) -> tuple[_Held, _Points | None]:
     index: dict[int, int] = {}
     for moves in (*zero, *on_tape):
         for row, _ in moves.terms:
             index.setdefault(row, len(index))
-    echelon = Echelon([0] * len(index))
-    starts: list[Fraction] = []
-    factors: list[int] = []
-    wanted: list[Congruence] = []
+    held = _Held(len(zero), grid, index, Echelon([0] * len(index)), [], [])
+    wanted = []
     for n, moves in enumerate((*zero, *on_tape)):
+        over = held.over_marks(moves)
+        if over is not None and n >= len(zero):
+            wanted.append(over)
+        elif over is not None and over[1]:
+            return held, None
         terms, factor = whole([(index[row], c) for row, c in moves.terms])
-        starts.append(moves.start / grid)
-        factors.append(factor)
-        if echelon.offer(terms):
-            continue
-        # What moves this sum moves others: it is its start and a combination of their moves.
-        combined = {j: a * factors[j] / factor for j, a in echelon.combination(n).items()}
-        constant = starts[n] - sum((a * starts[j] for j, a in combined.items()), Fraction(0))
-        if n < len(zero):
-            if constant:
-                return False
-            continue
-        marks = {j: a for j, a in combined.items() if j >= len(zero)}
-        wanted.append((marks, constant))
-    return solvable(wanted)
+        held.echelon.offer(terms)
+        held.starts.append(moves.start / grid)
+        held.factors.append(factor)
+    return held, _solved(wanted)
 
 
-def solvable(wanted: Sequence[Congruence]) -> bool:
-    """Whether whole numbers exist that make every sum whole."""
+def _solved(wanted: Sequence[tuple[Marks, Fraction]]) -> _Points | None:
+    """Whole numbers that make every sum whole, if there are any."""
     names = sorted({j for marks, _ in wanted for j in marks})
     point = dict.fromkeys(names, 0)
     steps = [{name: int(name == own) for name in names} for own in names]
     for marks, constant in wanted:
         scale = lcm(constant.denominator, *(a.denominator for a in marks.values()))
-        whole_marks = {j: int(a * scale) for j, a in marks.items()}
-        missing = int(constant * scale) + sum(a * point[j] for j, a in whole_marks.items())
-        heights = [sum(a * step[j] for j, a in whole_marks.items()) for step in steps]
-        moved = _level(steps, heights, missing, scale)
+        counts = {j: int(a * scale) for j, a in marks.items()}
+        missing = int(constant * scale) + sum(a * point[j] for j, a in counts.items())
+        heights = [sum(a * step[j] for j, a in counts.items()) % scale for step in steps]
+        moved = _levelled(steps, heights, missing, scale)
         if moved is None:
-            return False
+            return None
         for j, by in moved.items():
             point[j] += by
-    return True
+    return _Points(point, steps)
 
 
-def _level(
-    steps: list[dict[int, int]], heights: list[int], missing: int, scale: int
-) -> dict[int, int] | None:
-    """Move by steps until `missing` is a multiple of `scale`; keep only steps that stay so.
+def _levelled(
+    steps: list[Step], heights: list[int], missing: int, scale: int
+) -> Step | None:
+    """Move by steps until `missing` is a multiple of `scale`; keep only steps that leave it so.
 
-    `steps` is changed in place to a basis of the moves that keep the sum whole.
+    `steps` is changed in place; `heights` is by how much each moves the sum, modulo `scale`.
     """
-    lead: int | None = None
-    for n, height in enumerate(heights):
-        heights[n] = height % scale
-    while True:
-        open_ = [n for n, height in enumerate(heights) if height]
-        if not open_:
-            lead = None
-            break
-        lead = min(open_, key=lambda n: heights[n])
-        others = [n for n in open_ if n != lead]
-        if not others and scale % heights[lead] == 0:
-            break
-        for n in others:
-            times = heights[n] // heights[lead]
-            _less(steps[n], steps[lead], times)
-            heights[n] -= times * heights[lead]
-        if not others:
-            # Euclid between the lead and the scale itself: so many leads fall just beyond it.
-            times = -(-scale // heights[lead])
-            steps.append({j: c * times for j, c in steps[lead].items()})
-            heights.append(heights[lead] * times - scale)
+    lead = _one_lead(steps, heights, scale)
     if lead is None:
         return {} if missing % scale == 0 else None
     height = heights[lead]
@@ -105,9 +155,25 @@ def _level(
     return moved
 
 
-def _less(step: dict[int, int], other: dict[int, int], times: int) -> None:
-    for j, c in other.items():
-        step[j] -= times * c
+def _one_lead(steps: list[Step], heights: list[int], scale: int) -> int | None:
+    """Recombine steps by Euclid's rule until at most one moves the sum, by a divisor of scale."""
+    while True:
+        moving = [n for n, height in enumerate(heights) if height]
+        if not moving:
+            return None
+        lead = min(moving, key=lambda n: heights[n])
+        if len(moving) == 1 and scale % heights[lead] == 0:
+            return lead
+        for n in moving:
+            if n != lead:
+                times = heights[n] // heights[lead]
+                steps[n] = {j: c - times * steps[lead][j] for j, c in steps[n].items()}
+                heights[n] -= times * heights[lead]
+        if len(moving) == 1:
+            # Between the lead and the scale: so many leads fall just beyond it.
+            times = -(-scale // heights[lead])
+            steps.append({j: c * times for j, c in steps[lead].items()})
+            heights.append(heights[lead] * times - scale)
 
 
 def cores(items: Sequence[T], agrees: Callable[[Sequence[T]], bool]) -> list[list[T]]:
@@ -130,6 +196,6 @@ def _core(held: list[T], items: list[T], agrees: Callable[[Sequence[T]], bool]) 
         return items
     half = len(items) // 2
     first, second = items[:half], items[half:]
-    of_second = _core(held + first, second, agrees) if first else items
+    of_second = _core(held + first, second, agrees)
     of_first = _core(held + of_second, first, agrees)
     return of_first + of_second
