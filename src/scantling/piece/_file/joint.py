@@ -207,9 +207,14 @@ def _perhaps(word: str, joints: Mapping[str, type[Joint]]) -> str:
 
 
 @cache
-def options_of(joint: type[Any], mark: also) -> type[Options]:
+def _hints(joint: type) -> Mapping[str, Any]:
+    return get_type_hints(joint)
+
+
+@cache
+def options_of(joint: type, mark: also) -> type[Options]:
     """The section that a joint's options make, with what the form lets stand beside them."""
-    hints = get_type_hints(joint)
+    hints = _hints(joint)
     own: dict[str, Any] = {
         each.name: (
             Annotated[_kind(joint, each, hints[each.name]), spelt(*each.metadata.get("words", ()))],
@@ -220,6 +225,8 @@ def options_of(joint: type[Any], mark: also) -> type[Options]:
     }
     own |= {name: (kind, None) for name, kind in mark.kinds.items()}
     made: type[Options] = create_model(f"{joint.__name__}Options", __base__=Options, **own)
+    if not issubclass(joint, Joint):
+        raise InternalError(f"{joint.__name__} is no joint")
     made.joint_title = joint.title
     return made
 
@@ -247,9 +254,9 @@ def _kind(joint: type[Any], known: Field[Any], hint: Any) -> Any:  # noqa: ANN40
     return kinds[hint]
 
 
-def _as_declared(joint: type[Joint], values: Mapping[str, Any]) -> dict[str, Any]:
+def _as_declared(joint: type, values: Mapping[str, Any]) -> dict[str, Any]:
     """Words back in the enumerations the joint declares."""
-    hints = get_type_hints(joint)
+    hints = _hints(joint)
     return {name: _in_enum(hints[name], value) for name, value in values.items()}
 
 
