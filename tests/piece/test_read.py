@@ -12,6 +12,7 @@ from scantling.findings import Place
 from scantling.joints._joint import Said
 from scantling.piece import Asked, Piece
 from scantling.piece._file.section import words_of
+from scantling.piece._read import unknown_names
 from scantling.piece._section import AsBoardsGive, JointWanted, Length, Section
 from scantling.units import INCH, Unit
 
@@ -262,3 +263,16 @@ def test_one_word_for_two_fields_is_the_fault_of_the_form() -> None:
 
     with pytest.raises(InternalError, match="top face"):
         words_of(Muddled)
+
+
+def test_a_size_or_part_that_the_piece_has_not_is_found(piece: Piece) -> None:
+    sizes = {"left side.thickness", "left side.width", "mid rail.length"}
+    parts = {"door stile", "drawer side", "mid rail"}
+    assert unknown_names(piece, sizes=sizes, parts=parts) == ()
+    one, other = unknown_names(
+        piece, sizes=sizes - {"left side.width"}, parts=parts - {"door stile"}
+    )
+    assert (one.code, one.cure) == ("piece.unknown-part", 'perhaps "drawer sides"')
+    assert (other.code, other.cure) == ("piece.unknown-size", 'perhaps "left side.thickness"')
+    assert other.place is not None
+    assert other.place.line == line_of('"Left-side.width"')

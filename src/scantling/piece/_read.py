@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeVar
@@ -15,6 +15,7 @@ from scantling.piece._file.head import (
     USUAL_FINEST,
     Further,
     Head,
+    NamedWood,
     RoomSection,
     further,
     measure_of,
@@ -26,12 +27,13 @@ from scantling.piece._file.section import Section, findings_of, known_words, wor
 from scantling.piece._file.text import Key, Node, Row, Sort, Source, Table, Written, halt, sort_of
 from scantling.piece._file.toml import document
 from scantling.piece._form import Form, Whole, Wood
-from scantling.roster import Roster, members, plain_name
+from scantling.roster import Roster, members, nearest, plain_name
 from scantling.sizes.model import Stated
 from scantling.timber.moisture import Season
 from scantling.timber.room import Room
 from scantling.units import Unit
 
+WOOD_ROLES = ("show", "inside")
 LONGEST = 200_000  # [characters] a cupboard takes 4,000
 PLAIN_SECTIONS = ("room", "wood", "also")
 _PLAIN_CURES = {
@@ -69,6 +71,7 @@ class Piece:
     sections: tuple[Asked, ...] = ()  # in the order of the file
     also: tuple[Stated, ...] = ()  # sizes said by name
     as_boards_give: tuple[tuple[str, Place], ...] = ()  # names of thicknesses
+    wood_for: tuple[tuple[str, Place], ...] = ()  # what each wood was said for
     shop: str | None = None  # path from the folder of the piece
     notes: tuple[str, ...] = ()
     findings: tuple[Finding, ...] = ()
@@ -121,6 +124,36 @@ def read(
     return reading.piece(source, text, found)
 
 
+def unknown_names(
+    piece: Piece, *, sizes: Collection[str], parts: Collection[str]
+) -> tuple[Finding, ...]:
+    """Names that the piece file speaks of and the piece has not.
+
+    Args:
+        piece: As read.
+        sizes: Names of all its dimensions.
+        parts: Names of its parts and of their families.
+    """
+    known = {*parts, *(f"{part}s" for part in parts), *WOOD_ROLES}
+    also = [*((s.name, s.place) for s in piece.also), *piece.as_boards_give]
+    return in_order(
+        [
+            *(_no_such("size", name, at, sizes) for name, at in also if name not in sizes),
+            *(
+                _no_such("part", name, at, known)
+                for name, at in piece.wood_for
+                if name not in known
+            ),
+        ]
+    )
+
+
+def _no_such(kind: str, name: str, place: Place | None, known: Collection[str]) -> Finding:
+    meant = nearest(name, known)
+    cure = f'perhaps "{meant}"' if meant else f"the list of parts shows every {kind}"
+    return halt(f"unknown-{kind}", f"no {kind} of this piece is called {name!r}", cure, place)
+
+
 def _no_text(source: Source) -> Finding | None:
     if "\0" in source.text:
         says, cure = "this is no text file", "open a file named piece.toml"
@@ -167,14 +200,15 @@ class _Reading:
         said = [asked for key, node in self.root.items() for asked in self._section(key, node)]
         sections = tuple(sorted(said, key=lambda asked: asked.place))
         self._one_name_each(sections)
-        also = self._also()
+        also, found_woods = self._also(), self._woods()
         return Piece(
             text=text,
             file=source.file,
-            whole=self._whole(head),
+            whole=self._whole(head, found_woods),
             sections=sections,
             also=also.stated,
             as_boards_give=also.as_boards_give,
+            wood_for=tuple((name, wood.place) for name, wood in found_woods.items()),
             shop=head.shop if head else None,
             notes=head.lines if head else (),
             findings=in_order((*found, *self.findings)),
@@ -192,14 +226,17 @@ class _Reading:
         table.further = known
         return self._read(Head, table)
 
-    def _whole(self, head: Head | None) -> Whole:
+    def _woods(self) -> Mapping[str, NamedWood]:
+        table = self._plain("wood")
+        found, wrong = woods(table) if table is not None else ({}, ())
+        self.findings += wrong
+        return found
+
+    def _whole(self, head: Head | None, found: Mapping[str, NamedWood]) -> Whole:
         measure = self.terms.measure
         room = self._plain("room")
         air = self._read(RoomSection, room) if room is not None else None
         self.findings += air.faults() if air else ()
-        wood = self._plain("wood")
-        found, wrong = woods(wood) if wood is not None else ({}, ())
-        self.findings += wrong
         return Whole(
             name=head.name if head else "",
             measure=measure,

@@ -191,6 +191,7 @@ class NamedWood:
     """A wood of the table, and how its rings stand to the width."""
 
     species: str
+    place: Place  # of the part or family it is for
     cut: Cut = Cut.FLAT
 
 
@@ -199,7 +200,7 @@ def woods(table: Table) -> tuple[dict[str, NamedWood], tuple[Finding, ...]]:
     found: dict[str, NamedWood] = {}
     wrong: list[Finding] = []
     for key, node in table.items():
-        wood = _wood(node)
+        wood = _wood(key, node)
         if isinstance(wood, NamedWood):
             found[plain_name(key)] = wood
         else:
@@ -210,7 +211,7 @@ def woods(table: Table) -> tuple[dict[str, NamedWood], tuple[Finding, ...]]:
     return found, tuple(wrong)
 
 
-def _wood(node: Node) -> NamedWood | tuple[Finding, ...]:
+def _wood(key: Key, node: Node) -> NamedWood | tuple[Finding, ...]:
     if not isinstance(node, Written) or node.sort is not Sort.TEXT:
         cure = 'write it like "white ash" or "white ash, rift"'
         return findings_in(wrong_kind(node, "the name of a wood", cure))
@@ -218,7 +219,7 @@ def _wood(node: Node) -> NamedWood | tuple[Finding, ...]:
     cut = _CUTS.get(plain_name(last)) if name else None
     said = name if cut else node.text
     try:
-        return NamedWood(species=species(said).name, cut=cut or Cut.FLAT)
+        return NamedWood(species=species(said).name, place=key.place, cut=cut or Cut.FLAT)
     except UnknownNameError:
         meant = " or ".join(f'"{each}"' for each in nearest_woods(said)[:3])
         cure = f"perhaps {meant}" if meant else "name one of the table of woods"
