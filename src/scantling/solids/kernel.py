@@ -14,6 +14,7 @@ from manifold3d import Error, Manifold, OpType
 from numpy.typing import NDArray
 
 from scantling.errors import InternalError
+from scantling.solids._boxes import Box, as_box, room_left, turned_box
 from scantling.solids.pattern import Bounds, Convex, Pattern, Turn, bounds
 
 Floats = NDArray[np.float64]
@@ -30,6 +31,7 @@ class Solid:
     made_by: tuple[int, ...] = ()  # the kernel's mark for the block and each piece taken away
     round_about: tuple[int | None, ...] = ()  # beside it: axis of a round surface
     extent: Bounds  # of the block [mm]
+    taken: tuple[Box, ...] = ()  # those of its cuts that are boxes [mm]
 
     @property
     def volume(self) -> float:
@@ -78,7 +80,8 @@ def cut(pattern: Pattern) -> Solid:
     Raises:
         InternalError: Flat corners, or the kernel refused.
     """
-    block, *away = hulls = [_hull(piece) for piece in (pattern.block, *pattern.away)]
+    corners = [_corners(piece) for piece in (pattern.block, *pattern.away)]
+    block, *away = hulls = [_hull_of(np.array(points)) for points in corners]
     body = Manifold.batch_boolean([block, *away], OpType.Subtract) if away else block
     if body.status() != Error.NoError:
         msg = f"the geometry kernel gave up: {body.status()}"
@@ -88,6 +91,7 @@ def cut(pattern: Pattern) -> Solid:
         made_by=tuple(hull.original_id() for hull in hulls),
         round_about=tuple(piece.round_about for piece in (pattern.block, *pattern.away)),
         extent=bounds(pattern.block.corners),
+        taken=tuple(box for box in map(as_box, corners[1:]) if box is not None),
     )
 
 
@@ -113,6 +117,8 @@ def shared(one: Solid, other: Solid, *, turn: Turn) -> tuple[float, float]:
         other: The second.
         turn: How the second stands in the coordinates of the first.
     """
+    if _bound(one, other, turn) <= NOISE:
+        return 0.0, 0.0
     both = one.body ^ _moved(other.body, turn)
     volume = float(both.volume())
     if volume <= NOISE:
@@ -156,8 +162,25 @@ def shared_by_hulls(one: Convex, other: Convex, *, within: Convex) -> float:
     return float(Manifold.batch_boolean(bodies, OpType.Intersect).volume())
 
 
+def _bound(one: Solid, other: Solid, turn: Turn) -> float:
+    """Volume that two solids share at most. [mm3]"""
+    mine, theirs = (_corners_of(each.extent) for each in (one, other))
+    taken = [*one.taken, *(turned_box(box, turn) for box in other.taken)]
+    return room_left(mine, turned_box(theirs, turn), taken=taken)
+
+
+def _corners_of(extent: Bounds) -> Box:
+    a, b, c, d, e, f = (x.numerator / x.denominator for x in (*extent.low, *extent.high))
+    return a, b, c, d, e, f
+
+
+def _corners(piece: Convex) -> list[list[float]]:
+    # as float() would, several times as fast
+    return [[x.numerator / x.denominator for x in point] for point in piece.corners]
+
+
 def _hull(piece: Convex) -> Manifold:
-    return _hull_of(np.array([[float(x) for x in point] for point in piece.corners]))
+    return _hull_of(np.array(_corners(piece)))
 
 
 def _hull_of(points: Floats) -> Manifold:
@@ -194,5 +217,5 @@ def _moved(body: Manifold, turn: Turn) -> Manifold:
     rows = np.zeros((3, 4))
     for axis, (to, sign) in enumerate(zip(turn.axes, turn.signs, strict=True)):
         rows[to, axis] = sign
-    rows[:, 3] = [float(x) for x in turn.at]
+    rows[:, 3] = [x.numerator / x.denominator for x in turn.at]
     return body.transform(rows)

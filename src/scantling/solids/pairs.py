@@ -49,11 +49,17 @@ def overlaps(placed: Sequence[Placed], *, store: Store, least: float = NOISE) ->
 def near_pairs(placed: Sequence[Placed]) -> list[tuple[Placed, Placed]]:
     """Pairs whose blocks have more than a surface in common, in the order of `placed`."""
     boxes = [turned_bounds(p.solid.extent, p.turn) for p in placed]
-    low = np.array([[float(x) for x in box.low] for box in boxes]).reshape(-1, 3)
-    high = np.array([[float(x) for x in box.high] for box in boxes]).reshape(-1, 3)
-    apart = np.zeros((len(boxes), len(boxes)), dtype=bool)
+    low, high = (
+        np.array([[x.numerator / x.denominator for x in end] for end in ends]).reshape(-1, 3)
+        for ends in ([box.low for box in boxes], [box.high for box in boxes])
+    )
+    into = np.full((len(boxes), len(boxes)), np.inf)  # how far one reaches into the other [mm]
     for axis in range(3):
-        # floating point only rules out what lies clearly apart
-        apart |= low[:, None, axis] > high[None, :, axis] + SLACK
-    maybe = np.argwhere(np.triu(~(apart | apart.T), k=1))
-    return [(placed[i], placed[k]) for i, k in maybe.tolist() if boxes[i].meets(boxes[k])]
+        into = np.minimum(into, high[:, None, axis] - low[None, :, axis])
+    into = np.triu(np.minimum(into, into.T), k=1)
+    # floating point decides what is clear; what is close is told exactly
+    clear = into > SLACK
+    close = np.triu((into >= -SLACK) & ~clear, k=1)
+    for i, k in np.argwhere(close).tolist():
+        clear[i, k] = boxes[i].meets(boxes[k])
+    return [(placed[i], placed[k]) for i, k in np.argwhere(clear).tolist()]
