@@ -11,6 +11,7 @@ from scantling.shop.tools import Bench as Workbench
 from scantling.shop.tools import Cauls, Gauges, Shop
 from scantling.sizes.model import Relations, Sizes, Stated
 from scantling.sizes.solving import solve
+from scantling.solids.contact import contact_area, patch_area
 from scantling.solids.pairs import overlaps
 from scantling.solids.store import Store
 from scantling.timber.species import species
@@ -109,6 +110,21 @@ class Sawn:
             self.j, sizes=self.sizes, choice=self.choice, shop=shop, parts=self.parts
         )
         return [f.code for f in found]
+
+    @property
+    def apart(self) -> list[str]:
+        """Zones in which a declared patch is not wholly touched by both parts."""
+        found = self.j.joint.contacts(
+            self.j, sizes=self.sizes, choice=self.choice, parts=self.everything
+        )
+        store = Store()
+        stood = {n: placed(p, finished(p, store=store)) for n, p in self.everything.items()}
+        return [
+            c.zone
+            for c in found
+            if contact_area(*(stood[name] for name in c.between), patch=c.patch, store=store)
+            < patch_area(c.patch) * (1 - 1e-6)
+        ]
 
     @property
     def breaches(self) -> list[str]:

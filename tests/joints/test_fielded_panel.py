@@ -130,6 +130,7 @@ def test_section_of_a_panel_with_a_rabbeted_back() -> None:
     assert made.own("set back") + made.sizes["panel.thickness"] == 22
     assert not made.overlapping
     assert {p[1] for p in made.contacts("tongue left")[0]} == {7}  # on the groove's front wall
+    assert not made.apart
 
 
 def test_bevel_runs_from_the_tongue_to_the_step() -> None:
@@ -163,6 +164,15 @@ def test_thicker_panel_is_flush_and_rabbeted_behind() -> None:
         f"back rabbet {role}" for role in FRAME
     }
     assert not made.overlapping
+
+
+def test_field_stands_proud_only_if_the_maker_says_so() -> None:
+    proud = panel(FieldedPanel(set_back=said(-3)), thick=18)
+    assert proud.choice["rabbet"] == 0
+    assert not proud.overlapping
+    assert not proud.apart
+    unsaid = FieldedPanel().choose(proud.j, sizes=proud.sizes, shop=SHOP, woods={}, previous=None)
+    assert unsaid["rabbet"] == 1
 
 
 def test_cupboard_door_in_inches() -> None:

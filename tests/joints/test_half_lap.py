@@ -75,6 +75,7 @@ def test_it_leaves_just_where_it_says(over: str, up: int | None, lap: int | None
     joint = HalfLap(over="enters", lap=stop) if over == "enters" else HalfLap(lap=stop)
     made = sawn(tee(joint, up=up))
     assert made.leaves("enters") == made.free("rail")
+    assert not made.apart
     assert not made.leaves("enters", State.LOCKED)
 
 
@@ -120,6 +121,15 @@ def test_part_set_back_still_meets_on_one_plane() -> None:
     assert not made.overlapping
     (lap,) = made.contacts("lap")
     assert {p[1] for p in lap} == {10}  # behind the stile's face, so 8 into the rail
+    # both stand 2 to 22 behind the stile's face: 8 before the lap, 12 behind it
+    assert [area(p) for p in made.contacts("shoulder")] == [60 * 8]
+    assert [area(p) for p in made.contacts("wall")] == [45 * 12] * 2
+    assert not made.apart
+    drawn = made.j.joint.drawn(made.j, sizes=made.sizes, choice=made.choice)
+    assert {d.word: d.value for d in drawn if "left" in d.word} == {
+        "left in stile": 10,
+        "left in rail": 12,
+    }
     assert made.volume("rail") == pytest.approx(285 * 60 * 20 - 45 * 60 * 8)
 
 

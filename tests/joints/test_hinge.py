@@ -52,6 +52,7 @@ def test_wood_taken_is_two_gains_in_each_stile() -> None:
 def test_metal_fills_the_gains_and_meets_no_wood() -> None:
     made = sawn(Hinge.bench())
     assert not made.overlapping
+    assert not made.apart
     assert not made.j.joint.presses(made.j, sizes=made.sizes, choice=made.choice, parts=made.parts)
     leaves = [p for p in made.loose if p.family == "hinge leaf"]
     assert {leaf.extent.thickness for leaf in leaves} == {made.own("gain depth")}

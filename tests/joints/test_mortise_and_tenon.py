@@ -163,6 +163,8 @@ def test_haunch_at_a_corner_has_a_socket_open_to_the_end() -> None:
     assert names == ["mortise", "haunch socket"]
     assert not made.overlapping
     assert made.own("haunch length") == made.own("thickness") == 6
+    assert made.box("stile", "haunch socket").along == Span(None, made.own("haunch"))
+    assert not made.apart
     socket = made.own("haunch") * (6 + Fraction(1, 2)) * 6
     mortise = made.own("width") * 38 * 6
     assert made.volume("stile") == pytest.approx(float(300 * 55 * 22 - socket - mortise))
@@ -186,6 +188,7 @@ def test_haunch_may_stand_at_the_far_edge() -> None:
     made = sawn(tee(joint, stile=size(300, 55, 22), rail=size(240, 62, 22)))
     assert made.box("stile", "mortise").along == Span(*mm(113, 152))
     assert not made.overlapping
+    assert not made.apart
 
 
 @pytest.mark.parametrize("up", [None, 110])
@@ -196,11 +199,32 @@ def test_it_leaves_only_straight_out(up: int | None) -> None:
 
 
 def test_rail_set_back_keeps_its_tenon_in_its_own_middle() -> None:
-    made = sawn(MortiseAndTenon.bench())
-    # rail 20 thick, 1 behind the stile's face, chisel 6: 1 + 7
-    assert made.own("set in") == 8
-    rail = [c.shape for c in made.parts["rail"].cuts if c.name == "front cheek"]
-    assert rail == [Box(along=Span(None, Fraction(36)), into=Span(None, Fraction(7)))]
+    made = sawn(
+        frame_bench(
+            MortiseAndTenon(),
+            name="rail in stile",
+            stile=size(300, 55, 22),
+            rail=size(240, 62, 18),
+            set_back=Fraction(1),
+        )
+    )
+    # rail 18 thick, 1 behind the stile's face, chisel 6: 1 + 6
+    assert made.own("set in") == 7
+    assert made.box("rail", "front cheek") == Box(
+        along=Span(None, Fraction(36)), into=Span(None, Fraction(6))
+    )
+    assert not made.overlapping
+    assert not made.apart
+
+
+def test_haunch_is_as_long_as_a_deep_groove_and_as_thick_as_it_is_wide() -> None:
+    bench = tee(MortiseAndTenon(), stile=size(300, 55, 22), rail=size(240, 62, 22), up=None)
+    told, cuts = grooved(bench, start=Fraction(7), wide=Fraction(8), deep=Fraction(10))
+    made = sawn(told, neighbours=cuts)
+    found = {word: made.own(word) for word in ("thickness", "haunch length", "far edge shoulder")}
+    assert found == {"thickness": 8, "haunch length": 10, "far edge shoulder": 10}
+    assert not made.overlapping
+    assert not made.apart
 
 
 def test_muntin_between_two_grooves_gives_up_both_edges() -> None:
@@ -218,6 +242,7 @@ def test_muntin_between_two_grooves_gives_up_both_edges() -> None:
     made = sawn(replace(bench, joined=replace(bench.joined, beside=told)), neighbours=cuts)
     assert made.own("width") == 50 - 2 * 9
     assert not made.overlapping
+    assert not made.apart
 
 
 def demo(joint: MortiseAndTenon, stile: str, rail: str, clear: str, *, thick: str = "3/4") -> Sawn:
@@ -253,6 +278,7 @@ def test_kicker_with_a_rear_gap_in_inches() -> None:
     assert made.own("mortise depth") == inch("9/16")  # room for the gap to close
     assert made.own("thickness") == inch("1/4")  # a third of the rail, which is the thinner
     assert not made.overlapping
+    assert not made.apart
     assert made.contacts("shoulder") == []
 
 
@@ -361,6 +387,12 @@ def test_thickness_without_a_chisel_is_said() -> None:
 def test_short_wood_beyond_a_mortise_is_said() -> None:
     assert codes(MortiseAndTenon(), up=8) == ["mortise-and-tenon.short-end"]
     assert codes(MortiseAndTenon(), up=9) == []  # 9 and a shoulder of 3
+
+
+def test_short_wood_at_the_other_end_is_said_too() -> None:
+    # 300 less the rail of 46 leaves 8 or 9 above, and a shoulder of 3
+    assert codes(MortiseAndTenon(), up=246) == ["mortise-and-tenon.short-end"]
+    assert codes(MortiseAndTenon(), up=245) == []
 
 
 def test_narrow_haunch_is_said() -> None:
