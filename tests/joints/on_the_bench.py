@@ -22,7 +22,7 @@ from scantling.timber.room import Room
 from scantling.timber.species import species
 
 SHOP = default_shop()
-FINE = Fraction(1, 100)  # [mm] so fine a rule that no size of a bench case leaves it
+FINE = Fraction(1, 10)  # [mm] so fine a rule that few sizes of a bench case leave it
 ROOM = Room(
     dry=Season(humidity=40, temperature=18),
     damp=Season(humidity=75, temperature=20),

@@ -55,7 +55,11 @@ def test_in_a_face_it_takes_a_third_down_to_the_rule() -> None:
 
 def test_alone_in_an_edge_it_is_cut_by_the_iron_nearest_a_third_and_as_deep() -> None:
     # irons 1/8 to 1/2 in; a third of 19 mm is 6.33 mm, 1/4 in is 6.35
-    found = built(case(Groove(), alone=True, into=6), stated={"kicker.thickness": Fraction(19)})
+    found = built(
+        case(Groove(), alone=True, into=6),
+        stated={"kicker.thickness": Fraction(19)},
+        grid=INCH / 32,
+    )
     assert found.sizes[f"{NAME}.width"] == INCH / 4
     assert found.sizes[f"{NAME}.depth"] == INCH / 4
     assert found.volume("kicker") == pytest.approx(300 * 75 * 19 - 300 * 6.35**2)

@@ -13,6 +13,7 @@ from scantling.joints._joint import Bench, Beside, Said, State
 from scantling.joints.housing import Housing
 from scantling.sizes.linear import exactly
 from scantling.solids.contact import patch_area
+from scantling.units import INCH
 
 NAME = "shelf in side"
 
@@ -116,7 +117,7 @@ def test_contact_is_floor_walls_and_shoulder() -> None:
 
 
 def test_a_third_of_the_thickness_is_cut_to_a_line_of_the_rule() -> None:
-    found = built(case(Housing()), stated={"side.thickness": Fraction(21)})
+    found = built(case(Housing()), stated={"side.thickness": Fraction(21)}, grid=INCH / 32)
     assert found.sizes[f"{NAME}.entry"] == Fraction("6.35")  # 7 down to sixteenths of an inch
 
 
