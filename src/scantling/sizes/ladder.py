@@ -6,13 +6,13 @@ member must yield. Often that already proves the answer in hand to be the best.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
 from scantling.sizes.columns import SAME, Answer, Columns, Group, Yielding
 from scantling.sizes.knot import Mark
-from scantling.sizes.lattice import agree, cores, nearest_to_zero
+from scantling.sizes.lattice import Lattice, cores, lattice
 from scantling.sizes.programme import INFINITE
 from scantling.sizes.rows import Strength
 from scantling.sizes.shape import Expression
@@ -30,6 +30,7 @@ class Ladder:
     best: Answer = field(default_factory=list)
     zero: list[Expression] = field(default_factory=list)  # held from now on
     on_tape: list[Mark] = field(default_factory=list)  # held on the tape from now on
+    _lattice: Lattice | None = None
 
     def climb_lines(self) -> bool:
         """Give up as few lines of the maker as may be, the weakest and last named first.
@@ -113,7 +114,18 @@ class Ladder:
 
     def _agree(self, zero: Iterable[Expression]) -> bool:
         marks = [mark.moves for mark in self.on_tape]
-        return agree([*self.zero, *zero], marks, grid=self.columns.case.grid)
+        return not lattice([*self.zero, *zero], marks, grid=self.columns.case.grid).is_empty
+
+    def _also_zero(self, moves: Iterable[Expression]) -> None:
+        self.zero += moves
+        self._lattice = None
+
+    def _floor(self, moves: Expression) -> float:
+        """The least a sum can be away from zero by what is held already. [graduations]"""
+        if self._lattice is None:
+            marks = [mark.moves for mark in self.on_tape]
+            self._lattice = lattice(self.zero, marks, grid=self.columns.case.grid)
+        return float(self._lattice.nearest_to_zero(moves))
 
     # ---------------------------------------------------------------------------------- levels
 
@@ -122,7 +134,7 @@ class Ladder:
         weights = {column: float(len(mark.unknowns)) for mark, column in off.items()}
         floor = 0.0
         grid = self.columns.case.grid
-        for core in cores(list(off), lambda marks: agree([], [m.moves for m in marks], grid=grid)):
+        for core in cores(list(off), _fit_on(grid)):
             self.columns.programme.row({off[mark]: 1.0 for mark in core}, 1.0, INFINITE)
             floor += min(weights[off[mark]] for mark in core)
         if not self._begun(weights):
@@ -150,22 +162,17 @@ class Ladder:
         floor = self._least_spread(groups)
         self._nearest({c: cost for aim in spreads for c, cost in aim.items()}, floor=floor)
         for group, spread in zip(groups, spreads, strict=True):
-            pair = len(group.apart) == 1
+            pair = len(group.apart) == 1 and self._value(spread) > SAME
             self._nearest(spread, floor=self._floor(group.apart[0]) if pair else 0.0)
             if group.without_sink is not None:
                 self._nearest(_spread(group.without_sink))
             together = dict.fromkeys(group.from_first, 1.0)
             self._nearest(together, floor=self._value(spread))
             for distance, moves in zip(group.from_first, group.apart, strict=True):
-                self._nearest({distance: 1.0}, floor=self._floor(moves))
-                if self.best[distance] <= SAME:
-                    self.zero.append(moves)
-
-    def _floor(self, moves: Expression) -> float:
-        """The least a sum can be away from zero by what is held already. [graduations]"""
-        marks = [mark.moves for mark in self.on_tape]
-        grid = self.columns.case.grid
-        return float(nearest_to_zero(moves, self.zero, marks, grid=grid))
+                far = self.best[distance] > SAME
+                self._nearest({distance: 1.0}, floor=self._floor(moves) if far else 0.0)
+            near = zip(group.from_first, group.apart, strict=True)
+            self._also_zero(moves for column, moves in near if self.best[column] <= SAME)
 
     def _least_spread(self, groups: Sequence[Group]) -> float:
         """Graduations by which groups must spread, each set of which one must counted once."""
@@ -187,15 +194,17 @@ class Ladder:
             self.columns.programme.row({y.broken: 1.0 for y in core}, 1.0, INFINITE)
         self._fewest({y.broken: 1.0 for y in rows}, floor=len(must))
         total = {y.amount: 1.0 for y in rows}
-        self._nearest(total, floor=max((self._floor(y.moves) for y in rows), default=0.0))
+        self._nearest(total, floor=sum(self._floor(y.moves) for y in self._broken(rows)))
         self._in_order(y.broken for y in rows)
         self._least_amounts(rows)
-        self.zero += [y.moves for y in rows if self.best[y.broken] < 0.5]
+        self._also_zero(y.moves for y in rows if self.best[y.broken] < 0.5)
+
+    def _broken(self, rows: Sequence[Yielding]) -> list[Yielding]:
+        return [row for row in rows if self.best[row.broken] > 0.5]
 
     def _least_amounts(self, rows: Sequence[Yielding]) -> None:
-        for row in rows:
-            if self.best[row.broken] > 0.5:
-                self._nearest({row.amount: 1.0}, floor=self._floor(row.moves))
+        for row in self._broken(rows):
+            self._nearest({row.amount: 1.0}, floor=self._floor(row.moves))
 
     def _rather_less(self) -> None:
         """What may as well be more or less by the same amount is less, first named first."""
@@ -208,6 +217,10 @@ class Ladder:
                 self._least(terms, floor=-by - start)
                 held = self._value(terms)
                 self.columns.programme.row(terms, held - SLACK, held + SLACK)
+
+
+def _fit_on(grid: Fraction) -> Callable[[Sequence[Mark]], bool]:
+    return lambda marks: not lattice([], [mark.moves for mark in marks], grid=grid).is_empty
 
 
 def _spread(columns: tuple[int, int]) -> Aim:

@@ -54,35 +54,40 @@ class _Points:
     steps: list[Step]
 
 
-def agree(zero: Iterable[Expression], on_tape: Iterable[Expression], *, grid: Fraction) -> bool:
-    """Whether all of `zero` can be zero and all of `on_tape` on the tape at once."""
-    return _points(list(zero), list(on_tape), grid)[1] is not None
+@dataclass(frozen=True, slots=True)
+class Lattice:
+    """All sizes at which some sums are zero and others on the tape; bounds left aside."""
+
+    held: _Held
+    points: _Points | None
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether no sizes at all are like that."""
+        return self.points is None
+
+    def nearest_to_zero(self, moves: Expression) -> Fraction:
+        """The least a sum can be away from zero. [graduations]"""
+        over = self.held.over_marks(moves)
+        if self.points is None or over is None:
+            return Fraction(0)
+        marks, at = over
+        point, steps = self.points.point, self.points.steps
+        at += sum((a * point.get(j, 0) for j, a in marks.items()), Fraction(0))
+        heights = [sum((a * s.get(j, 0) for j, a in marks.items()), Fraction(0)) for s in steps]
+        # Marks that no congruence holds are free: each is a step of its own.
+        heights += [a for j, a in marks.items() if j not in point]
+        stride = _common_measure(heights)
+        if not stride:
+            return abs(at)
+        return min(at % stride, stride - at % stride)
 
 
-def nearest_to_zero(
-    moves: Expression,
-    zero: Iterable[Expression],
-    on_tape: Iterable[Expression],
-    *,
-    grid: Fraction,
-) -> Fraction:
-    """The least a sum can be away from zero while the others are held. [graduations]"""
-    held, points = _points(list(zero), list(on_tape), grid)
-    over = held.over_marks(moves)
-    if points is None or over is None:
-        return Fraction(0)
-    marks, constant = over
-    # Marks beyond the congruences are free: each is a step of its own.
-    at = constant + sum((a * points.point.get(j, 0) for j, a in marks.items()), Fraction(0))
-    heights = [
-        sum((a * step.get(j, 0) for j, a in marks.items()), Fraction(0)) for step in points.steps
-    ]
-    heights += [a for j, a in marks.items() if j not in points.point]
-    stride = _common_measure(heights)
-    if not stride:
-        return abs(at)
-    beyond = at % stride
-    return min(beyond, stride - beyond)
+def lattice(
+    zero: Sequence[Expression], on_tape: Sequence[Expression], *, grid: Fraction
+) -> Lattice:
+    """The sizes at which all of `zero` are zero and all of `on_tape` on the tape."""
+    return Lattice(*_points(zero, on_tape, grid))
 
 
 def _common_measure(heights: Iterable[Fraction]) -> Fraction:
@@ -97,7 +102,7 @@ def _common_measure(heights: Iterable[Fraction]) -> Fraction:
 
 
 def _points(
-    zero: list[Expression], on_tape: list[Expression], grid: Fraction
+    zero: Sequence[Expression], on_tape: Sequence[Expression], grid: Fraction
 ) -> tuple[_Held, _Points | None]:
     index: dict[int, int] = {}
     for moves in (*zero, *on_tape):

@@ -28,6 +28,9 @@ from scantling.sizes.ladder import Ladder
 from scantling.sizes.shape import Reading, reading
 
 
+ROOTS_ALONE = 3  # turns in which only sizes that miss the tape by themselves are looked at
+
+
 class FactsClashError(Exception):
     """Facts and physical bounds cannot all hold. Only for the room itself."""
 
@@ -59,7 +62,7 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
     yielded: dict[int, Fraction] = {}
     reach = reach_of([base.at(v) for v in range(len(case.shape.names))], case.grid)
     more = unproven(case, base)
-    solves = 0
+    solves = turns = 0
     while more:
         asked |= more
         used = {}
@@ -75,7 +78,9 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
         yielded = {i: by for part in used.values() for i, by in part.yielded.items()}
         found = reading(case.shape, case.rows, yielded)
         more = _amiss(case, base, found) - asked
-        more = replace(more, tape=roots(case, more.tape))
+        turns += 1
+        if turns <= ROOTS_ALONE:
+            more = replace(more, tape=roots(case, more.tape))
     return Searched(found, used, yielded, solves)
 
 

@@ -74,7 +74,7 @@ def solve(
     question = _Question(relations, lines, grid, kept, before)
     found = question.answered()
     words = Words(dimensions={d.name: d for d in relations.dimensions}, grid=grid)
-    finer = bool(found.off) and question.has_answer_on(grid / 2)
+    finer = bool(found.off) and not question.conflicts and question.has_answer_on(grid / 2)
     return found.told(words, finer_would_do=finer, also=listened.findings)
 
 
