@@ -8,11 +8,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
 
-from tests.joints.on_the_bench import ROOM, SHOP, built
+from tests.joints.on_the_bench import ROOM, SHOP, Built, built
 
 from scantling.findings import Finding, Place, Weight
 from scantling.joints._joint import Joint, State
+from scantling.joints.half_blind_dovetail import HalfBlindDovetail
 from scantling.joints.half_lap import HalfLap
 from scantling.joints.housing import Housing
 from scantling.parts import (
@@ -204,12 +206,16 @@ def _lines(parts: Sequence[Part]) -> tuple[Line, ...]:
     )
 
 
-def set_joint(joint: type[Joint], name: str) -> SetJoint:
-    """A real joint at the sizes of its bench case, under another name."""
-    case = built(joint.bench())
+@cache
+def _cases() -> tuple[Built, ...]:
+    return tuple(built(joint.bench()) for joint in JOINTS)
+
+
+def set_joint(case: Built) -> SetJoint:
+    """A real joint as it answers on the bench."""
     j, sizes, choice, parts = case.bench.joined, case.sizes, case.choice, case.parts
     return SetJoint(
-        joined=replace(j, name=name),
+        joined=j,
         choice=choice,
         drawn=case.joint.drawn(j, sizes=sizes, choice=choice),
         contacts=case.contacts,
@@ -217,6 +223,8 @@ def set_joint(joint: type[Joint], name: str) -> SetJoint:
         moves=case.joint.moves(j, state=State.OPEN, sizes=sizes, parts=parts),
     )
 
+
+JOINTS: tuple[type[Joint], ...] = (HalfLap, Housing, HalfBlindDovetail)
 
 FINDINGS = (
     Finding(
@@ -272,13 +280,17 @@ def cupboard(
     if note is not None:
         lines = tuple(replace(line, note=note) for line in lines)
     whole = Whole(name=name, measure=measure, finest=INCH / 32, room=ROOM, woods={})
+    cases = _cases()
+    sizes = _sizes(made).by_name
+    for case in cases:
+        sizes = {**sizes, **case.sizes.by_name}
     return SettingOut(
         piece=Piece(text="", file="piece.toml", whole=whole),
         shop=SHOP,
         habits=Habits(),
-        sizes=_sizes(made),
+        sizes=Sizes(sizes),
         parts=parts,
-        joints=(set_joint(HalfLap, "top rail on left stile"), set_joint(Housing, "bottom in side")),
+        joints=tuple(set_joint(case) for case in cases),
         lines=lines,
         findings=findings,
     )

@@ -128,7 +128,7 @@ def test_marks_lead_from_a_part_to_its_line_and_back() -> None:
 
 
 def test_joints_tell_who_is_joined_what_is_drawn_and_how_they_part() -> None:
-    lap, housing = read_back(cupboard())["joints"]
+    lap, housing, _ = read_back(cupboard())["joints"]
     assert (lap["title"], lap["parts"]) == ("half lap", ["stile", "rail"])
     # E6 of the joints worked by hand for this project: depth 10 of 20, lap 45 by 60
     depth = next(each for each in lap["drawn"] if each["word"] == "lap depth")

@@ -15,12 +15,12 @@ from scantling.setting_out import SettingOut
 
 SCALES = (1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100)
 MARGIN = 18.0  # [mm] at both sides of the sheet
-STICK = 26.0  # [mm] left of the drawing, for the story stick and its figures
+STICK = 32.0  # [mm] left of the drawing, for the story stick and its figures
 DEEP_END = 16.0  # [mm] right of it, for the figure of the depth
 DRAWN_TALL = 0.5  # of the sheet, the most that the drawing takes up
 CLOSE = 0.4  # [mm] on paper, where two marks of the stick are one
-APART = 3.4  # [mm] on paper, the least that two figures need
-FRONT = 40.0  # [mm] how far behind the foremost face a part still makes the front
+APART = 4.2  # [mm] on paper, the least that two figures need
+FRONT = 30.0  # [mm] how far behind the foremost edge, the overhang, a part still makes the front
 
 _COUNTS = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
 _ENDINGS = {
@@ -36,8 +36,9 @@ def cover(setting_out: SettingOut, *, sheet: Sheet) -> dict[str, Plain]:
     return {
         "name": setting_out.piece.name,
         "measure": "inches" if rule.unit.sign == "in" else "millimetres",
-        "woods": [_sentence(woods_of(setting_out))],
+        "woods": _sentence(woods_of(setting_out)),
         "made_of": _made_of(setting_out),
+        "alt": _alt(setting_out, rule),
         "room": _room(setting_out),
         "notes": list(setting_out.piece.notes),
         "found": list(found_in_words(setting_out.findings)),
@@ -76,6 +77,17 @@ def _made_of(setting_out: SettingOut) -> str:
     if mass is not None:
         found += f", about {weight_reads(mass, unit=setting_out.piece.whole.measure)} of wood"
     return found
+
+
+def _alt(setting_out: SettingOut, rule: Rule) -> str:
+    """The drawing in words, for one who cannot see it."""
+    if not setting_out.made:
+        return ""
+    wide, deep, tall = (f"{rule.reads(size)} {rule.unit.sign}" for size in setting_out.overall)
+    return (
+        f"{setting_out.piece.name} from the front, the right and above: "
+        f"{wide} wide, {deep} deep, {tall} tall"
+    )
 
 
 def _room(setting_out: SettingOut) -> str:

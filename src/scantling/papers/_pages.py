@@ -15,16 +15,17 @@ from scantling.papers._paper import (
     figure_reads,
     own_sizes,
     rule_of,
-    set_out_words,
 )
 from scantling.papers._typeset import Plain
 from scantling.setting_out import Line, SetJoint, SettingOut
 from scantling.shop.operations import Operation
+from scantling.sizes.model import Kind
 from scantling.units import INCH, Unit
 
 _Figures = tuple[tuple[str, str, str], ...]  # word, amount, measured from
 _Settings = tuple[tuple[str, tuple[str, ...], str], ...]  # tool, amounts, what for
 
+_SET_OUT = {Kind.MATE: "from the work", Kind.TOOL: "as the tool or stock gives"}
 _HEADS = {
     Weight.HALT: ("Halt", "Settle these before you cut."),
     Weight.MIND: ("Mind", "It can be built. Look at these first."),
@@ -59,10 +60,9 @@ def _area(lines: Iterable[Line], rule: Rule) -> str:
 
 def _line(line: Line, setting_out: SettingOut, rule: Rule) -> dict[str, Plain]:
     long, wide, thick = own_sizes(setting_out, line.part)
-    set_out = set_out_words(line, setting_out)
     notes = [line.note] if line.note else []
-    if set_out != "tape":
-        notes.append(f"set out by {set_out}")
+    for word, own in zip(("length", "width", "thickness"), (long, wide, thick), strict=True):
+        notes += [f"{word} {_SET_OUT[own.set_out]}"] if own.set_out in _SET_OUT else []
     return {
         "mark": line.mark,
         "part": line.family,
@@ -131,7 +131,7 @@ def _groups(alike: Iterable[SetJoint], setting_out: SettingOut) -> list[Plain]:
         {
             "where": list(where),
             "figures": [
-                {"word": word, "reads": reads, "from": reference}
+                {"word": word, "reads": reads, "from": _from(reference)}
                 for word, reads, reference in figures
             ],
             "settings": [
@@ -144,6 +144,12 @@ def _groups(alike: Iterable[SetJoint], setting_out: SettingOut) -> list[Plain]:
 
 def _figure(figure: DrawnSize, rule: Rule) -> tuple[str, str, str]:
     return figure.word, figure_reads(figure, rule), figure.reference
+
+
+def _from(reference: str) -> str:
+    """`face side` is `from the face side`; what already says how stays as it is."""
+    told = reference.startswith(("from ", "at ", "on ", "in ", "along ")) or not reference
+    return reference if told else f"from the {reference}"
 
 
 def _settings(

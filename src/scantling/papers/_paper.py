@@ -131,13 +131,14 @@ def set_out_words(line: Line, setting_out: SettingOut) -> str:
 
 
 def figure_reads(figure: DrawnSize, rule: Rule) -> str:
-    """A figure of a joint's drawing as the maker reads it: a length, `1:6`, or with its unit."""
+    """A figure of a joint's drawing as the maker reads it: a length, `1:6`, or a number."""
     value = figure.value
     if figure.unit == "mm":
         return rule.reads(value)
     if figure.unit == "ratio":
         return f"1:{_plain_number(1 / value)}" if value else "0"
-    return f"{_plain_number(value)} {figure.unit}".strip()
+    unit = "" if figure.unit == "count" else figure.unit
+    return f"{_plain_number(value)} {unit}".strip()
 
 
 def _plain_number(value: Fraction) -> str:

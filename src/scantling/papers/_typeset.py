@@ -17,6 +17,7 @@ from importlib.resources import as_file, files
 import pikepdf
 import typst
 
+from scantling.errors import InternalError
 from scantling.papers._paper import Sheet
 
 LONGEST_WORD = 24  # [characters] a longer one may break anywhere, so that it keeps its column
@@ -38,7 +39,11 @@ def pdf(template: str, data: Mapping[str, Plain], *, sheet: Sheet) -> bytes:
     inputs = {"data": json.dumps(_harmless(told), ensure_ascii=False)}
     with as_file(files("scantling.papers") / template) as path:
         set_in = _compiler(str(path.parent))
-        raw = set_in.compile(input=str(path), format="pdf", sys_inputs=inputs, timestamp=0)
+        try:
+            raw = set_in.compile(input=str(path), format="pdf", sys_inputs=inputs, timestamp=0)
+        except typst.TypstError as wrong:
+            # Data of any kind must pass; a template that they can break is our own fault.
+            raise InternalError(f"{template} could not be set: {wrong}") from wrong
     assert isinstance(raw, bytes)  # noqa: S101 - one file was asked for; several come as a list
     return _finished(raw)
 
