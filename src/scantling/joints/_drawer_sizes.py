@@ -177,4 +177,3 @@ def _slot(j: Joined, strains: Strains) -> Relations:
             Rule(sum=j.size("slot behind") - behind, because="room to shrink"),
         ),
     )
-

@@ -1,0 +1,228 @@
+"""Rows of holes for shelf pins: sizes, places, the pins themselves and a case on the bench."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import product
+
+from scantling.joints._joint import Choice, Joined, Seat
+from scantling.parts import ACROSS, ALONG, INTO, Box, Cut, Part, Point, Span
+from scantling.parts.shape import INSIDE_CIRCLE, around
+from scantling.shop.tools import Shop, nearest_owned, whole_depth
+from scantling.sizes.linear import Linear, exactly, size_of, total
+from scantling.sizes.model import (
+    Bound,
+    Dimension,
+    Equation,
+    Kind,
+    Level,
+    Relations,
+    Rule,
+    Sizes,
+)
+from scantling.units import INCH, Unit
+
+BEHIND = Fraction(5)  # [mm] of the side left behind a hole
+FINEST, THICKEST = Fraction(9, 2), Fraction(8)  # [mm] diameters of pins sold
+HOLES = 7
+FLAT = Fraction(1, 4)  # [-] height of a pin's flat above its middle, over its diameter
+
+SAYS = {
+    "size": "diameter of the pins",
+    "bore": "depth of the holes",
+    "stand": "how far a pin stands out",
+    "rest": "flat of a pin above its middle",
+    "lowest": "lowest hole above the floor",
+    "pitch": "from hole to hole",
+    "inset": "rows in from the edges of the shelf",
+}
+TAPES = ("lowest", "pitch", "inset")
+RULED = ("size", "bore", "rest", "stand")  # bought, or of a tool owned
+
+
+def hole_word(shelf: str) -> str:
+    """What the choice calls the hole on which a shelf lies, counted from 0."""
+    return f"hole of {shelf}"
+
+
+def pin_choice(j: Joined, *, holes: int | None, sizes: Sizes | None, shop: Shop) -> Choice:
+    """Pins of a bit owned, holes of a usual row, and the hole of each shelf, evenly spread.
+
+    References:
+        Rows 32 apart and 37 in as in the making of cabinets by machine; 1 in and 1 1/2 in where
+        the rule reads inches. Common practice, like the rest.
+    """
+    by_inch = shop.unit is Unit.INCH
+    wanted = INCH / 4 if by_inch else Fraction(5)
+    bit = nearest_owned(wanted, shop.bores, low=FINEST, high=THICKEST)
+    shelves = [seat.part for seat in j.row("enters")]
+    count = max(holes or max(HOLES, len(shelves)), 1)
+    spread = {
+        hole_word(shelf): Fraction((2 * i + 1) * count // (2 * len(shelves)))
+        for i, shelf in enumerate(shelves)
+    }
+    found = {
+        "size": bit.size if bit else wanted,
+        "bore": INCH * Fraction(3, 8) if by_inch else Fraction(10),
+        "stand": INCH * Fraction(3, 8) if by_inch else Fraction(10),
+        "lowest": 6 * INCH if by_inch else Fraction(150),
+        "pitch": INCH if by_inch else Fraction(32),
+        "inset": INCH * Fraction(3, 2) if by_inch else Fraction(37),
+        "holes": Fraction(count),
+        **spread,
+    }
+    if sizes is not None:
+        thin = min(sizes[f"{seat.part}.thickness"] for seat in j.row("receives"))
+        deepest = whole_depth(thin - BEHIND, unit=shop.unit)
+        if 0 < deepest < found["bore"]:
+            found["bore"] = deepest
+    return Choice.of(found)
+
+
+def pin_relations(j: Joined, *, choice: Choice) -> Relations:
+    """Rows, pins, and the height at which each shelf rests."""
+    own = Relations(
+        dimensions=tuple(
+            Dimension(
+                name=j.own(word),
+                kind=Kind.TAPE if word in TAPES else Kind.TOOL,
+                says=f"{says}, {j.name}",
+                positive=word not in {"rest", "lowest"},
+            )
+            for word, says in SAYS.items()
+        ),
+        bounds=(
+            Bound(
+                sum=j.size("size") / 2 - j.size("rest"),
+                because="a shelf rests no higher than the top of its pins",
+                place=j.place,
+            ),
+        ),
+        rules=tuple(
+            Rule(
+                sum=j.size(word)
+                - (j.size("size") * FLAT if word == "rest" else exactly(choice[word])),
+                because=f"usual for the {says}",
+                level=Level.RULE if word in RULED else Level.HABIT,
+                source="common practice",
+            )
+            for word, says in SAYS.items()
+        ),
+    )
+    for seat in j.row("enters"):
+        own += _rests(j, seat.part, choice)
+    return own
+
+
+def _rests(j: Joined, shelf: str, choice: Choice) -> Relations:
+    name = j.own(f"{shelf} rests")
+    hole = centre(j, choice.count(hole_word(shelf)))
+    return Relations(
+        dimensions=(
+            Dimension(name=name, kind=Kind.FOLLOWS, says=f"height of the underside of the {shelf}"),
+        ),
+        equations=(
+            Equation(
+                sum=size_of(name) - hole - j.size("rest"),
+                because=f"the {shelf} rests on the pins in its holes",
+            ),
+        ),
+    )
+
+
+def floor(j: Joined) -> Linear:
+    """What the lowest hole is counted from, along the sides. [mm]"""
+    return total(b.start for b in j.neighbours("floor", role="receives"))
+
+
+def centre(j: Joined, hole: int) -> Linear:
+    """Middle of a hole along the sides, counted from 0. [mm]"""
+    return floor(j) + j.size("lowest") + hole * j.size("pitch")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Rows:
+    """Where the two rows stand across the sides, front and back. [mm]"""
+
+    front: Fraction
+    back: Fraction
+
+    def named(self) -> dict[str, Fraction]:
+        """By name."""
+        return {"front": self.front, "back": self.back}
+
+
+def rows_of(j: Joined, *, sizes: Sizes) -> Rows:
+    """Rows that suit the first shelf; its own edges are what the inset is counted from."""
+    first = j.row("enters")[0]
+    low, high = edges(first, sizes=sizes)
+    inset = sizes[j.own("inset")]
+    return Rows(front=low + inset, back=high - inset)
+
+
+def edges(shelf: Seat, *, sizes: Sizes) -> tuple[Fraction, Fraction]:
+    """Front and back edge of a shelf, across the sides. [mm]"""
+    low = -shelf.across.at(sizes)
+    return (low, low + sizes[f"{shelf.part}.width"])
+
+
+def flat_of(j: Joined, *, sizes: Sizes) -> tuple[Cut, ...]:
+    """What is taken off the upper side of a pin where it stands out; nothing off a plain peg."""
+    radius, rest = sizes[j.own("size")] / 2, sizes[j.own("rest")]
+    if rest == radius:
+        return ()
+    shape = Box(along=Span(sizes[j.own("bore")], None), across=Span(radius + rest, None))
+    return (Cut(name="flat", owner=j.name, shape=shape),)
+
+
+def half_flat(j: Joined, *, sizes: Sizes) -> Fraction:
+    """Half the width of a pin's flat, of the polygon that stands for its section. [mm]"""
+    radius, rest = sizes[j.own("size")] / 2, sizes[j.own("rest")]
+    ring = [(u * radius, v * radius) for u, v in INSIDE_CIRCLE]
+    for (u, v), (c, d) in zip(ring, [*ring[1:], ring[0]], strict=True):
+        if d > v and min(u, c) <= rest <= max(u, c) and u != c and v >= 0:
+            return v + (d - v) * (rest - u) / (c - u)
+    return Fraction(0)
+
+
+def end_gap(shelf: Part, side: Part, seat: Seat, *, sizes: Sizes) -> Fraction:
+    """Room between a shelf's end and the face of the side it points at. [mm]"""
+    into = seat.way(axis=INTO, part=side)
+    face = seat.to_piece((Fraction(0), Fraction(0), Fraction(0)), sizes=sizes, part=side)
+    extent = shelf.extent
+    ends = [
+        shelf.placement.to_piece(p)[into.axis]
+        for p in ((Fraction(0),) * 3, (extent[ALONG], extent[ACROSS], extent[INTO]))
+    ]
+    return min(into.sign * (face[into.axis] - end) for end in ends)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pin:
+    """A pin in its place: along and across the side it sits in. [mm]"""
+
+    name: str
+    seat: Seat
+    shelf: Seat
+    at: tuple[Fraction, Fraction]
+
+
+def pins_of(j: Joined, *, sizes: Sizes, choice: Choice) -> Iterator[Pin]:
+    """Four pins to each shelf: at either side, front and back."""
+    rows = rows_of(j, sizes=sizes).named()
+    for shelf, seat, row in product(j.row("enters"), j.row("receives"), rows):
+        yield Pin(
+            name=f"{row} pin of {shelf.part} in {seat.part}",
+            seat=seat,
+            shelf=shelf,
+            at=(centre(j, choice.count(hole_word(shelf.part))).at(sizes), rows[row]),
+        )
+
+
+def floor_patch(j: Joined, pin: Pin, *, sizes: Sizes) -> tuple[Point, ...]:
+    """The inner end of a pin, on the floor of its hole."""
+    radius, bore = sizes[j.own("size")] / 2, sizes[j.own("bore")]
+    ring = around(INSIDE_CIRCLE, centre=pin.at, radius=radius)
+    return tuple((u, v, bore) for u, v in ring)
