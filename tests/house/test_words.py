@@ -15,7 +15,8 @@ def empty_names(text: str) -> list[str]:
     found = []
     for node in ast.walk(ast.parse(text)):
         if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
-            if node.name.lstrip("_").startswith(EMPTY_VERBS):
+            theirs = node.name.startswith("__")  # a protocol of the language or a library
+            if not theirs and node.name.lstrip("_").startswith(EMPTY_VERBS):
                 found.append(node.name)
         elif isinstance(node, ast.ClassDef) and node.name.endswith(EMPTY_NOUNS):
             found.append(node.name)

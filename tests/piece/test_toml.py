@@ -221,14 +221,14 @@ def test_a_sign_behind_escapes_is_found() -> None:
     root, _ = read('a = "\\u00bd \\" x"')
     (said,) = written(root)
     assert said.text == '½ " x'
-    assert said.part(4, 5) == Place(file="piece.toml", line=1, column=16)
-    assert said.part(0, 1).column == 6
+    assert said.part(range(4, 5)) == Place(file="piece.toml", line=1, column=16)
+    assert said.part(range(1)).column == 6
 
 
 def test_a_place_just_behind_the_text_is_found() -> None:
     root, _ = read('a = "1-"')
     (said,) = written(root)
-    assert said.part(2, 3) == Place(file="piece.toml", line=1, column=8)
+    assert said.part(range(2, 3)) == Place(file="piece.toml", line=1, column=8)
 
 
 def test_numbers_keep_the_signs_that_were_typed() -> None:

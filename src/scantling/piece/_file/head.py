@@ -223,7 +223,7 @@ def _wood(key: Key, node: Node) -> NamedWood | tuple[Finding, ...]:
     except UnknownNameError:
         meant = " or ".join(f'"{each}"' for each in nearest_woods(said)[:3])
         cure = f"perhaps {meant}" if meant else "name one of the table of woods"
-        place = node.part(0, len(said))
+        place = node.part(range(len(said)))
         return (halt("unknown-wood", f"no wood is called {said.strip()!r}", cure, place),)
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import MISSING, Field, dataclass, field, fields
 from enum import StrEnum
 from functools import cache
-from types import MappingProxyType, NoneType, UnionType
+from types import NoneType, UnionType
 from typing import Annotated, Any, ClassVar, Literal, Union, get_args, get_origin, get_type_hints
 
 from pydantic import (
@@ -99,16 +99,13 @@ class also:  # noqa: N801 - reads as a word in an annotation
     lengths, keywords give another kind, `usual` is the joint where the maker names none.
     """
 
-    kinds: Mapping[str, Any]
+    kinds: tuple[tuple[str, Any], ...]  # names, and what may be said of each
     usual: str | None
 
     def __init__(self, *lengths: str, usual: str | None = None, **kinds: Any) -> None:  # noqa: ANN401 - types
         both = {**dict.fromkeys(lengths, Length), **kinds}
-        object.__setattr__(self, "kinds", MappingProxyType(both))
+        object.__setattr__(self, "kinds", tuple(both.items()))
         object.__setattr__(self, "usual", usual)
-
-    def __hash__(self) -> int:
-        return hash((tuple(self.kinds), self.usual))
 
     def schema(self) -> CoreSchema:
         """How pydantic reads it."""
@@ -134,7 +131,7 @@ class also:  # noqa: N801 - reads as a word in an annotation
         except ValidationError as error:
             raise faults(*findings_of(error, {}, options.place)) from None
         values = {each: getattr(said, each) for each in said.model_fields_set}
-        beside = {each: values.pop(each, None) for each in self.kinds}
+        beside = {name: values.pop(name, None) for name, _ in self.kinds}
         return JointWanted(
             joint=joint(place=place, **_as_declared(joint, values)), place=place, beside=beside
         )
@@ -223,7 +220,7 @@ def options_of(joint: type, mark: also) -> type[Options]:
         for each in fields(joint)
         if each.name != "place" and each.init
     }
-    own |= {name: (kind, None) for name, kind in mark.kinds.items()}
+    own |= {name: (kind, None) for name, kind in mark.kinds}
     made: type[Options] = create_model(f"{joint.__name__}Options", __base__=Options, **own)
     if not issubclass(joint, Joint):
         raise InternalError(f"{joint.__name__} is no joint")

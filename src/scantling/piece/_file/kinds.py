@@ -210,7 +210,7 @@ def said_length(node: Node, unit: Unit) -> Said:
     try:
         value = units.length(node.text, unit=unit)
     except LengthError as error:
-        place = node.part(error.start, max(error.stop, error.start + 1))
+        place = node.part(range(error.start, max(error.stop, error.start + 1)))
         raise faults(halt("length", error.says, error.cure, place)) from None
     return Said(value=value, text=node.text, place=node.place)
 
@@ -274,7 +274,8 @@ def _two_lengths(node: Node | TwoLengths, info: ValidationInfo) -> TwoLengths:
         raise faults(halt("two-lengths", f"{node.text!r} is not two lengths", cure, node.place))
     read = _above(Fraction(0), or_equal=False)
     return TwoLengths(
-        first=read(node.cut(*cut.span(1)), info), second=read(node.cut(*cut.span(2)), info)
+        first=read(node.cut(range(*cut.span(1))), info),
+        second=read(node.cut(range(*cut.span(2))), info),
     )
 
 

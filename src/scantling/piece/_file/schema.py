@@ -84,7 +84,7 @@ def _wanted(mark: also) -> Schema:
 
 
 def _wanted_table(mark: also) -> Schema:
-    beside = {name: _kind(kind) for name, kind in mark.kinds.items()}
+    beside = {name: _kind(kind) for name, kind in mark.kinds}
     found = {"type": "object", **_named(beside), "unevaluatedProperties": False}
     return {**found, "anyOf": _joint_beside(mark)}
 

@@ -67,24 +67,25 @@ class Written:
     @property
     def place(self) -> Place:
         """Where the value stands, without its quotes."""
-        return self.part(0, len(self.text))
+        return self.part(range(len(self.text)))
 
-    def part(self, start: int, stop: int) -> Place:
-        """Where some of the signs of `text` stand; just behind them, if there are none.
+    def part(self, signs: range) -> Place:
+        """Where some of the signs of `text` stand; just behind them, if it has no such.
 
         Args:
-            start: First sign, counted from 0.
-            stop: The one behind the last.
+            signs: Which, counted from 0.
         """
         if not self.spots:
             return self.source.place(self.span)
-        begin = self.spots[start] if start < len(self.spots) else self.spots[-1] + 1
-        last = self.spots[min(stop, len(self.spots)) - 1]
+        some = signs.start < len(self.spots)
+        begin = self.spots[signs.start] if some else self.spots[-1] + 1
+        last = self.spots[min(signs.stop, len(self.spots)) - 1]
         return self.source.place(range(begin, max(begin, last + 1)))
 
-    def cut(self, start: int, stop: int) -> Written:
+    def cut(self, signs: range) -> Written:
         """Some of the signs as a value of their own."""
-        return replace(self, text=self.text[start:stop], spots=self.spots[start:stop])
+        some = slice(signs.start, signs.stop)
+        return replace(self, text=self.text[some], spots=self.spots[some])
 
 
 class Key(str):
