@@ -9,7 +9,7 @@ from fractions import Fraction
 from scantling.findings import Finding
 from scantling.sizes.closing import Closed
 from scantling.sizes.knot import Knot
-from scantling.sizes.model import Bound, Measured, Sizes, Stated
+from scantling.sizes.model import Bound, Dimension, Measured, Sizes, Stated
 from scantling.sizes.rows import Row
 from scantling.sizes.shape import Shape
 
@@ -51,6 +51,8 @@ class Trail:
     yielded: frozenset[int] = frozenset()  # rows that gave way
     shape: Shape | None = None
     searched: Mapping[Knot, Closed] = field(default_factory=dict)
+    dimensions: tuple[Dimension, ...] = ()
+    grid: Fraction = Fraction(1)  # [mm]
     solves: int = 0  # how often the solver ran for this answer
 
 

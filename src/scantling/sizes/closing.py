@@ -13,7 +13,7 @@ from itertools import combinations
 from math import lcm
 
 from scantling.errors import InternalError
-from scantling.sizes.columns import Answer, Columns, value
+from scantling.sizes.columns import HALF, Answer, Columns, value
 from scantling.sizes.echelon import Echelon, whole
 from scantling.sizes.linear import size_of
 from scantling.sizes.model import Alike
@@ -74,7 +74,7 @@ def _stood_on(columns: Columns, answer: Answer) -> Iterator[Stand]:
     for group, others in columns.knot.groups:
         yield from _equal_pairs(columns, answer, group, others)
     for mark, off in columns.off:
-        if answer[off] < 0.5:
+        if answer[off] < HALF:
             yield _at_the_mark(columns, answer, mark.moves, mark.unknowns[0])
     for limit in columns.knot.limits:
         if columns.holds(limit.moves, answer):

@@ -20,6 +20,8 @@ from scantling.sizes.shape import Expression
 
 SAME = 1e-5  # [graduations] nearer than this is equal; the exact check follows
 
+HALF = 0.5  # between no and yes in a column that is one of them
+
 Answer = list[float]
 Sum = tuple[dict[int, float], float]  # columns with their weights, and the start
 

@@ -14,7 +14,7 @@ from fractions import Fraction
 from scantling.sizes.answer import Clash, Conflict
 from scantling.sizes.certificate import Asked, Case, broken_bounds, too_small, unproven
 from scantling.sizes.columns import Columns, reach_of
-from scantling.sizes.echelon import Echelon, whole
+from scantling.sizes.echelon import Echelon
 from scantling.sizes.knot import knots
 from scantling.sizes.ladder import Ladder
 from scantling.sizes.linear import Linear
@@ -111,13 +111,11 @@ def conflicts(case: Case, lost: GivenUp) -> list[Conflict]:
     counts = [len(some) for some in lines]
     found = []
     for i, (rows, would_be), some in zip(lost.rows, members, lines, strict=True):
-        source = case.rows[i].source
-        assert isinstance(source, Line)
         found.append(
             Conflict(
                 lines=tuple(_clash(row, would_be) for row in some),
                 because=tuple(_because(row) for row in rows if not _is_line(row)),
-                given_up=source.name,
+                given_up=case.rows[i].terms[0][0],
                 smallest=_is_smallest(len(some), counts),
             )
         )
@@ -130,9 +128,9 @@ def _is_smallest(size: int, counts: Sequence[int]) -> bool:
 
 
 def _clash(row: Row, would_be: dict[int, Fraction]) -> Clash:
-    line = row.source
-    assert isinstance(line, Line)
-    return Clash(name=line.name, value=line.value, would_be=would_be.get(id(row)), said=line.said)
+    said = row.source.said if isinstance(row.source, Line) else None
+    name, value = row.terms[0][0], -row.constant
+    return Clash(name=name, value=value, would_be=would_be.get(id(row)), said=said)
 
 
 def _because(row: Row) -> str:

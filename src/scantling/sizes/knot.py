@@ -77,7 +77,11 @@ class _Sorted:
 
 def knots(case: Case, base: Reading, asked: Asked) -> list[Knot]:
     """The searches that are asked for, in order of their first row."""
-    items = [*_marks(case, base, asked), *_limits(case, base, asked), *_wishes(case, base, asked)]
+    items: list[Item] = [
+        *_marks(case, base, asked),
+        *_limits(case, base, asked),
+        *_wishes(case, base, asked),
+    ]
     items += _drawn_in(case, base, items, asked)
     members_off = _members_on_tape(case, items) - asked.tape
     if members_off:
@@ -113,15 +117,13 @@ def _rows(item: Item) -> list[int]:
 
 
 def _marks(case: Case, base: Reading, asked: Asked) -> Iterator[Mark]:
-    alike: dict[tuple[object, ...], list[int]] = {}
+    alike: dict[tuple[Expression, int], list[int]] = {}
     for v in sorted(asked.tape):
         name = case.shape.names[v]
         moves = expression(case.shape, base, size_of(name))
         moves = Expression(moves.start % case.grid, moves.terms)
         alike.setdefault((moves, case.dimensions[name].stage), []).append(v)
     for (moves, stage), unknowns in alike.items():
-        assert isinstance(moves, Expression)
-        assert isinstance(stage, int)
         yield Mark(moves, stage, tuple(unknowns))
 
 

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from scantling.sizes.columns import SAME, Answer, Columns, Group, Yielding
+from scantling.sizes.columns import HALF, SAME, Answer, Columns, Group, Yielding
 from scantling.sizes.knot import Mark
 from scantling.sizes.lattice import Lattice, cores, lattice
 from scantling.sizes.programme import INFINITE
@@ -94,7 +94,7 @@ class Ladder:
             programme.limit(column, programme.lower[column], min(programme.upper[column], most))
 
     def _fewest(self, aim: Aim, *, floor: float = 0.0) -> None:
-        self._hold(aim, round(self._least(aim, floor=floor)) + 0.5)
+        self._hold(aim, round(self._least(aim, floor=floor)) + HALF)
 
     def _nearest(self, aim: Aim, *, floor: float = 0.0) -> None:
         self._hold(aim, max(self._least(aim, floor=floor), 0.0) + SLACK)
@@ -104,7 +104,7 @@ class Ladder:
         programme = self.columns.programme
         for column in columns:
             programme.limit(column, 0.0, 0.0)
-            if self.best[column] < 0.5:
+            if self.best[column] < HALF:
                 continue
             found = programme.least({})
             if found is None:
@@ -147,7 +147,7 @@ class Ladder:
             if len(stages) > 1:
                 self._fewest(stages[stage])
             self._in_order(stages[stage])
-        self.on_tape = [mark for mark, column in off.items() if self.best[column] < 0.5]
+        self.on_tape = [mark for mark, column in off.items() if self.best[column] < HALF]
         return True
 
     def _seasons(self) -> None:
@@ -197,10 +197,10 @@ class Ladder:
         self._nearest(total, floor=sum(self._floor(y.moves) for y in self._broken(rows)))
         self._in_order(y.broken for y in rows)
         self._least_amounts(rows)
-        self._also_zero(y.moves for y in rows if self.best[y.broken] < 0.5)
+        self._also_zero(y.moves for y in rows if self.best[y.broken] < HALF)
 
     def _broken(self, rows: Sequence[Yielding]) -> list[Yielding]:
-        return [row for row in rows if self.best[row.broken] > 0.5]
+        return [row for row in rows if self.best[row.broken] > HALF]
 
     def _least_amounts(self, rows: Sequence[Yielding]) -> None:
         for row in self._broken(rows):

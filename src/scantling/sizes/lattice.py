@@ -141,9 +141,7 @@ def _solved(wanted: Sequence[tuple[Marks, Fraction]]) -> _Points | None:
     return _Points(point, steps)
 
 
-def _levelled(
-    steps: list[Step], heights: list[int], missing: int, scale: int
-) -> Step | None:
+def _levelled(steps: list[Step], heights: list[int], missing: int, scale: int) -> Step | None:
     """Move by steps until `missing` is a multiple of `scale`; keep only steps that leave it so.
 
     `steps` is changed in place; `heights` is by how much each moves the sum, modulo `scale`.

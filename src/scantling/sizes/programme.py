@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 import highspy
 import numpy as np
@@ -11,6 +12,7 @@ import numpy as np
 from scantling.errors import InternalError
 
 INFINITE = float(highspy.kHighsInf)
+_new: Callable[[], Any] = highspy.Highs  # ships no types
 TOLERANCE = 1e-9  # the solver's, on rows and on whole numbers
 
 
@@ -23,7 +25,7 @@ class Programme:
     whole: list[bool] = field(default_factory=list)
     rows: list[tuple[Mapping[int, float], float, float]] = field(default_factory=list)
     solves: int = 0  # how often the solver ran; counted work
-    _solver: highspy.Highs | None = None
+    _solver: Any = None
 
     def column(self, lower: float, upper: float, *, whole: bool = False) -> int:
         """A new column between two limits; its number."""
@@ -84,7 +86,7 @@ class Programme:
         found: list[float] = list(self._solver.getSolution().row_dual)
         return found
 
-    def _answer(self, solver: highspy.Highs) -> list[float] | None:
+    def _answer(self, solver: Any) -> list[float] | None:
         status = solver.getModelStatus()
         if status == highspy.HighsModelStatus.kInfeasible:
             return None
@@ -93,8 +95,8 @@ class Programme:
         found: list[float] = list(solver.getSolution().col_value)
         return found
 
-    def _loaded(self) -> highspy.Highs:
-        solver = highspy.Highs()
+    def _loaded(self) -> Any:
+        solver: Any = _new()
         solver.silent()
         for name, value in (
             ("threads", 1),

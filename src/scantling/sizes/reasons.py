@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 from scantling.sizes.model import Origin
 from scantling.sizes.rows import Row, Strength
@@ -35,11 +35,11 @@ def reasons(names: Sequence[str], rows: Sequence[Row]) -> dict[str, int]:
     later = deque(range(len(rows)))
     while queue or later:
         i = queue.popleft() if queue else later.popleft()
-        name = next((n for n, _ in rows[i].terms if n not in found), None)
-        if name is None:
+        open_ = [name for name, _ in rows[i].terms if name not in found]
+        if not open_:
             continue
-        found[name] = i
-        for j in touching[name]:
+        found[open_[0]] = i
+        for j in touching[open_[0]]:
             missing[j] -= 1
             if missing[j] == 1:
                 queue.append(j)
@@ -51,14 +51,17 @@ def origin_of(row: Row) -> Origin:
     return _ORIGINS.get(row.strength, Origin.FOLLOWS)
 
 
+_SAID = {
+    Strength.MEASURED: "as measured",
+    Strength.CUT: "as it was cut",
+    Strength.STATED: "as stated",
+    Strength.WISHED: "as near to what was stated as may be",
+    Strength.KEPT: "as planned before cutting began",
+    Strength.TAPE: "it falls on a mark of the rule",
+}
+
+
 def because_of(row: Row) -> str:
     """The sentence of a row."""
-    said: Mapping[Strength, str] = {
-        Strength.MEASURED: "as measured",
-        Strength.CUT: "as it was cut",
-        Strength.STATED: "as stated",
-        Strength.WISHED: "as near to what was stated as may be",
-        Strength.KEPT: "as planned before cutting began",
-        Strength.TAPE: "it falls on a mark of the rule",
-    }
-    return said.get(row.strength) or getattr(row.source, "because", "")
+    said = _SAID.get(row.strength)
+    return str(getattr(row.source, "because", "")) if said is None else said

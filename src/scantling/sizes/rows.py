@@ -117,7 +117,7 @@ def rows_of(
         given_up: Lines that cannot hold, by place among `lines`: stated ones are wished for.
     """
     rows = [Row(Strength.EQUATION, e.sum.terms, e.sum.constant, e) for e in relations.equations]
-    wished = []
+    wished: list[Row] = []
     for i, line in enumerate(lines):
         strength = Strength.WISHED if i in given_up else line.strength
         row = Row(strength, ((line.name, ONE),), -line.value, line)
@@ -197,10 +197,15 @@ def check_names(relations: Relations) -> dict[str, Dimension]:
     for dimension in relations.dimensions:
         if found.setdefault(dimension.name, dimension) != dimension:
             raise InternalError(f"two different dimensions are called {dimension.name!r}")
-    for spoken in (*relations.equations, *relations.bounds, *relations.rules):
-        for name, _ in spoken.sum.terms:
+    spoken: list[Equation | Bound | Rule] = [
+        *relations.equations,
+        *relations.bounds,
+        *relations.rules,
+    ]
+    for one in spoken:
+        for name, _ in one.sum.terms:
             if name not in found:
-                raise UnknownNameError(f"{spoken.because!r} names no dimension: {name!r}")
+                raise UnknownNameError(f"{one.because!r} names no dimension: {name!r}")
     for group in relations.alike:
         for name in group.names:
             if name not in found:

@@ -27,7 +27,6 @@ from scantling.sizes.knot import Knot, knots
 from scantling.sizes.ladder import Ladder
 from scantling.sizes.shape import Reading, reading
 
-
 ROOTS_ALONE = 3  # turns in which only sizes that miss the tape by themselves are looked at
 
 

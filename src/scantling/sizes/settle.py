@@ -76,6 +76,7 @@ def _ring(length: int) -> Finding:
     return Finding(
         code="sizes.choices-turn",
         weight=Weight.NOTE,
-        says=f"{length} choices of joints and forms ask for each other in a ring; the first was kept.",
+        says=f"{length} choices of joints and forms ask for each other in a ring; the first"
+        " was kept.",
         cure="State the choice to have another.",
     )

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from scantling.errors import InternalError, OutOfRangeError
-from scantling.findings import Finding, Weight, in_order
+from scantling.findings import Finding, in_order
 from scantling.sizes.answer import Breach, Conflict, Solved, Trail
 from scantling.sizes.certificate import Case, broken_bounds, hopeless, off_tape, too_small
 from scantling.sizes.conflict import ClashError, conflicts, given_up
-from scantling.sizes.hearing import Heard, heard
+from scantling.sizes.hearing import heard
 from scantling.sizes.model import (
     Bound,
-    Dimension,
     Measured,
     Origin,
     Relations,
@@ -30,7 +29,6 @@ from scantling.sizes.rows import (
     Row,
     Strength,
     check_names,
-    floor_of,
     lines_of,
     rows_of,
 )
@@ -186,7 +184,7 @@ class Answered:
         off = self.off
         sizes = self._sizes(frozenset(off))
         breaches = self._breaches()
-        question, at = self.question, self.case.shape.at
+        question = self.question
         findings = [
             *also,
             *(words.never_closes(said, gap) for said, gap in question.contradictions),
@@ -250,6 +248,8 @@ class Answered:
             yielded=frozenset(self.searched.yielded),
             shape=self.case.shape,
             searched=self.searched.knots,
+            dimensions=self.question.relations.dimensions,
+            grid=self.case.grid,
             solves=self.searched.solves,
         )
 

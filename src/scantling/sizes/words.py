@@ -62,7 +62,7 @@ class Words:
         leaves = f"{self.length(lost.would_be)}, not {self.length(lost.value)}"
         if not others:
             return f"{self.name(lost.name)} follows as {leaves}{why}."
-        given = self._listed([f"{self.name(o.name)} {self.length(o.value)}" for o in others])
+        given = self.listed([f"{self.name(o.name)} {self.length(o.value)}" for o in others])
         verb = "leaves" if len(others) == 1 else "leave"
         smallest = " No fewer lines clash." if conflict.smallest and len(others) > 1 else ""
         return f"{given} {verb} {self.name(lost.name)} {leaves}{why}.{smallest}"
@@ -75,12 +75,13 @@ class Words:
         ]
         if not ways:
             return "Leave one of these lines out."
-        return f"Leave one of these lines out, or make it {self._listed(ways, last='or')}."
+        return f"Leave one of these lines out, or make it {self.listed(ways, last='or')}."
 
     def _where(self, line: Clash) -> str:
         return f" ({line.said.place})" if line.said is not None and line.said.place else ""
 
-    def _listed(self, texts: Sequence[str], *, last: str = "and") -> str:
+    def listed(self, texts: Sequence[str], *, last: str = "and") -> str:
+        """Texts in a row, the last behind `last`; of many only the first few."""
         if len(texts) > LONGEST:
             texts = [*texts[:LONGEST], f"{len(texts) - LONGEST} more"]
         if len(texts) == 1:
@@ -88,16 +89,16 @@ class Words:
         return f"{', '.join(texts[:-1])} {last} {texts[-1]}"
 
     def _came_out(self, lost: Clash, made: Sequence[Clash]) -> Finding:
-        assert lost.would_be is not None
-        facts = self._listed([f"{self.name(m.name)} {self.length(m.value)}" for m in made])
+        came_out = self.length(lost.value if lost.would_be is None else lost.would_be)
+        facts = self.listed([f"{self.name(m.name)} {self.length(m.value)}" for m in made])
         return Finding(
             code="sizes.came-out",
             weight=Weight.MIND,
-            says=f"{self.name(lost.name)} came out {self.length(lost.would_be)}, not"
+            says=f"{self.name(lost.name)} came out {came_out}, not"
             f" {self.length(lost.value)}: {facts} as made.",
-            cure=f"Write {self.length(lost.would_be)}, or make a part anew.",
+            cure=f"Write {came_out}, or make a part anew.",
             place=lost.said.place if lost.said else None,
-            figure=self.length(lost.would_be),
+            figure=came_out,
             limit=self.length(lost.value),
         )
 
