@@ -70,6 +70,8 @@ def test_only_a_changed_part_is_cut_again() -> None:
     other = replace(STILE, name="right stile", placement=replace(STANDING, into=Way.RIGHT))
     solid = finished(STILE, store=store)
     assert finished(other, store=store) is solid
+    renamed = tuple(replace(each, owner=f"right {each.owner}") for each in STILE.cuts)
+    assert finished(replace(other, cuts=renamed), store=store) is solid
     assert store.made == 1
     longer = replace(STILE, extent=Extent(length=F(613), width=F(55), thickness=F(22)))
     assert finished(longer, store=store) is not solid

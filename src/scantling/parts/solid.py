@@ -19,14 +19,14 @@ NO_HORNS = (Fraction(0), Fraction(0))
 
 def finished(part: Part, *, store: Store) -> Solid:
     """The part with all its cuts made and no horns, in its own frame."""
-    key = ("finished", part.extent, part.cuts, part.is_round)
+    key = ("finished", part.extent, _outlines(part.cuts), part.is_round)
     return _kept(key, part, part.cuts, horns=NO_HORNS, store=store)
 
 
 def as_cut(part: Part, *, store: Store) -> Solid:
     """The part as it goes to glue-up: horns on, cuts made after glue not yet made."""
     cuts = tuple(c for c in part.cuts if c.made is Made.BEFORE_GLUE)
-    key = ("as cut", part.extent, cuts, part.horns, part.is_round)
+    key = ("as cut", part.extent, _outlines(cuts), part.horns, part.is_round)
     return _kept(key, part, cuts, horns=part.horns, store=store)
 
 
@@ -72,6 +72,11 @@ def block(part: Part, *, horns: tuple[Fraction, Fraction] = NO_HORNS) -> Convex:
     radius = extent.width / 2
     section = around(INSIDE_CIRCLE, centre=(radius, radius), radius=radius)
     return Convex(corners=_prism(ends, section), round_about=ALONG)
+
+
+def _outlines(cuts: tuple[Cut, ...]) -> Hashable:
+    # names and owners left out: both of a pair, and every drawer side, are one solid
+    return tuple((cut.shape, cut.corner) for cut in cuts)
 
 
 def _prism(
