@@ -8,11 +8,14 @@ from typing import Any
 
 import highspy
 import numpy as np
+from highspy._core import _Highs
 
 from scantling.errors import InternalError
 
 INFINITE = float(highspy.kHighsInf)
-_new: Callable[[], Any] = highspy.Highs  # ships no types
+# The public class greets on standard output before it can be told to be silent; this is the
+# one beneath it, without callbacks. Neither ships types.
+_new: Callable[[], Any] = _Highs
 TOLERANCE = 1e-9  # the solver's, on rows and on whole numbers
 
 
@@ -61,7 +64,7 @@ class Programme:
             InternalError: The solver stops for any other reason.
         """
         if self._solver is None:
-            self._solver = self._loaded()
+            self._load()
         solver = self._solver
         every = np.zeros(len(self.lower))
         for column, cost in costs.items():
@@ -73,7 +76,7 @@ class Programme:
             solver.setSolution(begun)
         solver.run()
         self.solves += 1
-        return self._answer(solver)
+        return self._answer()
 
     def prices(self, costs: Mapping[int, float]) -> list[float]:
         """By how much each row's limit weighs on the least of a sum; 0 where it does not.
@@ -86,7 +89,8 @@ class Programme:
         found: list[float] = list(self._solver.getSolution().row_dual)
         return found
 
-    def _answer(self, solver: Any) -> list[float] | None:
+    def _answer(self) -> list[float] | None:
+        solver = self._solver
         status = solver.getModelStatus()
         if status == highspy.HighsModelStatus.kInfeasible:
             return None
@@ -95,10 +99,10 @@ class Programme:
         found: list[float] = list(solver.getSolution().col_value)
         return found
 
-    def _loaded(self) -> Any:
-        solver: Any = _new()
-        solver.silent()
+    def _load(self) -> None:
+        solver = self._solver = _new()
         for name, value in (
+            ("output_flag", False),
             ("threads", 1),
             ("parallel", "off"),
             ("random_seed", 0),
@@ -110,7 +114,6 @@ class Programme:
         ):
             solver.setOptionValue(name, value)
         solver.passModel(self._model())
-        return solver
 
     def _model(self) -> highspy.HighsLp:
         model = highspy.HighsLp()
