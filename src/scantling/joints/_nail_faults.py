@@ -1,0 +1,109 @@
+"""What can be wrong with a nail through a board into a bearer."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from scantling.findings import Finding, Weight
+from scantling.joints._frame import fault
+from scantling.joints._joint import Joined, Seat
+from scantling.parts import INTO, Part
+from scantling.shop.tools import Shop
+from scantling.sizes.model import Sizes
+
+THICKNESSES = Fraction(5, 2)  # [-] of the board, least length of a nail
+OFF_MIDDLE = Fraction(1, 8)  # [-] of the width
+HANDBOOK = "Wood Handbook, FPL-GTR-190, 2010, ch. 8"
+
+
+def least_nail(j: Joined, *, sizes: Sizes) -> Fraction:
+    """The shortest nail for the thickest board. [mm]"""
+    return THICKNESSES * max(sizes[f"{seat.part}.thickness"] for seat in j.row("enters"))
+
+
+def behind(seat: Seat, board: Part, bearer: Part) -> Fraction:
+    """Wood of the bearer in the way of a nail. [mm]"""
+    axis = seat.way(axis=INTO, part=board).axis
+    return bearer.extent[[way.axis for way in bearer.placement.ways].index(axis)]
+
+
+def nail_faults(
+    j: Joined, *, sizes: Sizes, shop: Shop, parts: Mapping[str, Part]
+) -> tuple[Finding, ...]:
+    """Off the middle, near an end, too short, or through the bearer."""
+    rows = [row for seat in j.row("enters") for row in _places(seat, sizes=sizes)]
+    rows += _lengths(j, sizes=sizes, parts=parts)
+    return tuple(
+        fault(
+            j,
+            f"one-nail-at-mid-width.{word}",
+            weight,
+            says=says,
+            cure=cure,
+            figure=figure,
+            limit=limit,
+            shop=shop,
+            source=source,
+        )
+        for found, word, weight, says, cure, source, (figure, limit) in rows
+        if found
+    )
+
+
+_Row = tuple[bool, str, Weight, str, str, str, tuple[Fraction, Fraction]]
+
+
+def _places(seat: Seat, *, sizes: Sizes) -> list[_Row]:
+    long, wide, thick = (sizes[f"{seat.part}.{w}"] for w in ("length", "width", "thickness"))
+    along, across = seat.along.at(sizes), seat.across.at(sizes)
+    off, most, end = abs(across - wide / 2), wide * OFF_MIDDLE, min(along, long - along)
+    return [
+        (
+            off > most,
+            "off-middle",
+            Weight.MIND,
+            f"The nail stands off the middle of the {seat.part}, which then moves one way.",
+            "Set it at mid width.",
+            "common practice",
+            (off, most),
+        ),
+        (
+            end < thick,
+            "near-end",
+            Weight.MIND,
+            f"The nail may split the end of the {seat.part}.",
+            "Set it further from the end than the board is thick.",
+            HANDBOOK,
+            (end, thick),
+        ),
+    ]
+
+
+def _lengths(j: Joined, *, sizes: Sizes, parts: Mapping[str, Part]) -> list[_Row]:
+    nail, least = sizes[j.own("nail")], least_nail(j, sizes=sizes)
+    bearer = parts[j.seat("receives").part]
+    most = min(
+        parts[seat.part].extent.thickness + behind(seat, parts[seat.part], bearer)
+        for seat in j.row("enters")
+    )
+    return [
+        (
+            nail < least,
+            "short",
+            Weight.MIND,
+            "The nails are short for the thickness of the boards.",
+            "Take nails two and a half to three times as long as the boards are thick.",
+            "common practice",
+            (nail, least),
+        ),
+        (
+            nail >= most,
+            "through",
+            Weight.HALT,
+            f"The nails come out of the {bearer.name}.",
+            "Take shorter nails.",
+            "common practice",
+            (nail, most),
+        ),
+    ]
