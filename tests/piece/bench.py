@@ -106,6 +106,7 @@ class Gaps(Section):
 
 class DoorsSection(Section):
     fill: Word
+    meeting: Annotated[JointWanted, also(usual="housing")]
     pair: Truth = False
     panel: Annotated[Word, among("fielded", "flat")] | None = None
     gaps: Gaps = Gaps()

@@ -149,6 +149,11 @@ def test_a_joint_that_is_not_named_is_the_usual_one(piece: Piece) -> None:
     assert joint.slope.value == Fraction(1, 6)
 
 
+def test_a_joint_that_is_not_said_at_all_is_the_usual_one(piece: Piece) -> None:
+    assert "meeting" not in TEXT[TEXT.index("[doors]") : TEXT.index("gaps")]
+    assert asked(piece, "doors").meeting.joint.title == "housing"
+
+
 def test_options_may_stand_beside_the_joint_in_its_section(piece: Piece) -> None:
     frame = asked(piece, "face frame")
     assert isinstance(frame.joint.joint, Tenon)

@@ -13,7 +13,8 @@ equal in the maker's words.
 - `tuple[Word, ...]`, `tuple[OtherSection, ...]`: rows. `OtherSection`: a table.
 - `JointWanted` is a name or a table of a joint's own options. What else may stand in that
   table is declared: `Annotated[JointWanted, also("top_face", count=Count, usual="housing")]`
-  and asked for by `said("top_face")`, `count("count")`, `word(...)`.
+  and asked for by `said("top_face")`, `count("count")`, `word(...)`. A joint field that has
+  no default but a usual joint need not be said.
 - A section whose field is called `joint` hands it every word it does not know itself, so
   options may stand beside it. A word that is both is the section's.
 """

@@ -21,7 +21,7 @@ from scantling.joints._joint import Joint
 from scantling.piece._file.head import Head, RoomSection
 from scantling.piece._file.joint import JointWanted, also, options_of
 from scantling.piece._file.kinds import Thick, among
-from scantling.piece._file.section import JOINT, Section, words_of
+from scantling.piece._file.section import JOINT, Section, must_be_said, words_of
 from scantling.piece._form import Form
 from scantling.roster import members
 
@@ -106,7 +106,7 @@ def _object(model: type[Section]) -> Schema:
         inner = words.pop(JOINT)
         found |= {**_named(words), "unevaluatedProperties": False}
         found["anyOf"] = [*_joint_beside(_mark(model)), {"properties": {JOINT: inner}}]
-    if required := [name for name, field in model.model_fields.items() if field.is_required()]:
+    if required := [name for name, field in model.model_fields.items() if must_be_said(field)]:
         found["required"] = required
     return found
 

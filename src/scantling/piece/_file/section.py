@@ -14,6 +14,7 @@ from pydantic import (
     ValidationError,
     model_validator,
 )
+from pydantic.fields import FieldInfo
 
 from scantling.errors import InternalError
 from scantling.findings import Finding, Place
@@ -105,21 +106,36 @@ def sorted_words(model: type[Section], table: Table) -> tuple[dict[str, Any], tu
     others: list[tuple[Key, Node]] = []
     found: list[Finding] = []
     for key, node in table.items():
-        field = words.get(plain_name(key))
-        if field is None:
+        name = words.get(plain_name(key))
+        if name is None:
             others.append((key, node))
-        elif field in values:
-            says = f"{key!r} says again what another word of this section has said"
+        elif name in values:
+            says = f"{str(key)!r} says again what another word of this section has said"
             found.append(halt("said-twice", says, "keep one of the two", key.place))
         else:
-            values[field] = node
+            values[name] = node
     if JOINT not in model.model_fields:
         found += [model.unknown(key, table.further) for key, _ in others]
     elif others or JOINT in values or not model.model_fields[JOINT].is_required():
         options = Table(table.place, others)
         options.further = tuple(words)
         values[JOINT] = Beside(node=values.get(JOINT), others=options)
-    return values, tuple(found)
+    return {**_usual_joints(model, table), **values}, tuple(found)
+
+
+def _usual_joints(model: type[Section], table: Table) -> dict[str, Beside]:
+    """What stands for each joint that need not be named."""
+    return {
+        name: Beside(node=None, others=Table(table.place))
+        for name, field in model.model_fields.items()
+        if field.is_required() and not must_be_said(field)
+    }
+
+
+def must_be_said(field: FieldInfo) -> bool:
+    """Whether a section without that field is at fault: no default, and no usual joint."""
+    usual = (getattr(mark, "usual", None) for mark in field.metadata)
+    return field.is_required() and not any(usual)
 
 
 def known_words(word: str, words: Iterable[str]) -> str:
