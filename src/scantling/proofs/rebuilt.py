@@ -41,7 +41,7 @@ class Rebuilt:
             cuts = case.drawn(part)
             try:
                 wanted = case.store.kept(
-                    ("rebuilt", size, cuts, part.is_round),
+                    ("rebuilt", size, _figures_alone(cuts), part.is_round),
                     lambda s=size, c=cuts, r=part.is_round: (  # type: ignore[misc] # mypy can't infer defaults of a lambda
                         remaining(size=s, cuts=c, is_round=r)
                     ),
@@ -83,6 +83,22 @@ def remaining(*, size: Point, cuts: Sequence[Drawn], is_round: bool = False) -> 
             removed.extend(_less(cell, taken))
             taken.append((cell, planes))
     return _cells.amount([blank]).less(_cells.amount(removed))
+
+
+def _figures_alone(cuts: Sequence[Drawn]) -> tuple[object, ...]:
+    # names and owners left out: both of a pair are reckoned once
+    return tuple(
+        (
+            cut.form,
+            cut.sweep,
+            cut.corner,
+            cut.open_start,
+            cut.open_stop,
+            cut.open_sides,
+            tuple((row.word, row.value, row.from_surface) for row in cut.measures),
+        )
+        for cut in cuts
+    )
 
 
 def _less(cell: Cell, taken: Sequence[tuple[Cell, tuple[Plane, ...]]]) -> list[Cell]:

@@ -26,16 +26,23 @@ class TakesWood:
         """One for each cut that takes none."""
         found: list[Finding] = []
         for part in case.parts:
-            key = ("takes wood", part.extent, part.cuts, part.is_round)
+            # names and owners left out: both of a pair are looked at once
+            shapes = tuple((cut.shape, cut.corner) for cut in part.cuts)
+            key = ("takes wood", part.extent, shapes, part.is_round)
             idle = case.store.kept(key, lambda p=part: _idle(p))  # type: ignore[misc] # mypy can't infer defaults of a lambda
-            found.extend(_finding(case, part, cut) for cut in idle)
+            found.extend(_finding(case, part, part.cuts[place]) for place in idle)
         return tuple(found)
 
 
-def _idle(part: Part) -> tuple[Cut, ...]:
+def _idle(part: Part) -> tuple[int, ...]:
+    """Places of the cuts that take nothing."""
     whole = block(part)
     room = bounds(whole.corners)
-    return tuple(cut for cut in part.cuts if not _takes(cut, part=part, whole=whole, room=room))
+    return tuple(
+        place
+        for place, cut in enumerate(part.cuts)
+        if not _takes(cut, part=part, whole=whole, room=room)
+    )
 
 
 def _takes(cut: Cut, *, part: Part, whole: Convex, room: Bounds) -> bool:

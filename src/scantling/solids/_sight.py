@@ -161,8 +161,10 @@ def _crossings(seen: Scene) -> tuple[Floats, Ints]:
     start, run = seen.first[:, :2], (seen.last - seen.first)[:, :2]
     other, across = start[seen.outlines], run[seen.outlines]
     places, edges = [np.zeros(0)], [np.zeros(0, dtype=np.int64)]
-    for low in range(0, len(start), ROWS):
-        p, r = start[low : low + ROWS, None], run[low : low + ROWS, None]
+    # an edge between two faces that look away is hidden all along: no need to cut it
+    mine = np.flatnonzero(seen.faces_eye)
+    for low in range(0, len(mine), ROWS):
+        p, r = start[mine[low : low + ROWS], None], run[mine[low : low + ROWS], None]
         gap = other[None] - p
         turn = _turn(r, across[None])
         size = np.linalg.norm(r, axis=2) * np.linalg.norm(across[None], axis=2)
@@ -174,7 +176,7 @@ def _crossings(seen: Scene) -> tuple[Floats, Ints]:
         met = steep & (at > 0) & (at < 1) & (beyond > -FACING) & (beyond < 1 + FACING)
         row, column = np.nonzero(met)
         places.append(at[row, column])
-        edges.append(row + low)
+        edges.append(mine[row + low])
     return np.concatenate(places), np.concatenate(edges).astype(np.int64)
 
 

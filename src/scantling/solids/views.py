@@ -111,15 +111,17 @@ def _line(kind: LineKind, stroke: Floats) -> Line:
 def _stretches(seen: Scene) -> tuple[Floats, Floats, NDArray[np.bool_], NDArray[np.bool_]]:
     """Both ends of each stretch on the sheet, whether hidden, whether with nothing beside it."""
     first, last, owner = seen.stretches()
-    middle = (first + last) / 2
-    along = last[:, :2] - first[:, :2]
-    length = np.linalg.norm(along, axis=1, keepdims=True)
-    aside = np.stack([-along[:, 1], along[:, 0]], axis=1) / np.where(length > 0, length, 1) * ASIDE
-    hidden = np.ones(len(first), dtype=bool)
+    hidden = ~seen.faces_eye[owner]
     outer = np.zeros(len(first), dtype=bool)
+    facing = np.flatnonzero(~hidden)
+    middle = (first + last)[facing] / 2
+    along = (last - first)[facing, :2]
+    aside = np.stack([-along[:, 1], along[:, 0]], axis=1)
+    aside *= ASIDE / np.linalg.norm(aside, axis=1, keepdims=True)
+    behind = np.ones(len(facing), dtype=bool)
     for side in (aside, -aside):
-        nearer, covered = looked_at(seen, middle[:, :2] + side, middle[:, 2], owner)
-        hidden &= nearer
-        outer |= ~covered
-    hidden |= ~seen.faces_eye[owner]
+        nearer, covered = looked_at(seen, middle[:, :2] + side, middle[:, 2], owner[facing])
+        behind &= nearer
+        outer[facing] |= ~covered
+    hidden[facing] = behind
     return first[:, :2], last[:, :2], hidden, outer
