@@ -97,7 +97,7 @@ class Draft:
         )
 
 
-GROW = Fraction(274, 100000) * Fraction(695, 100)  # C_T of ash times the swing, pieces.md 0
+GROW = Fraction(274, 100000) * Fraction(695, 100)  # C_T of ash times the growth in moisture
 
 
 def panelled(draft: Draft, name: str, wide: Linear, tall: Linear) -> None:
@@ -136,7 +136,7 @@ def panelled(draft: Draft, name: str, wide: Linear, tall: Linear) -> None:
     d.usual(groove, "3/8")
     d.usual(ease, "1/32")
     d.usual(side, "3/16")
-    grow = across * (GROW / 100 / 2) + Linear((), inch("1/32"))
+    grow = across * (GROW / 2) + Linear((), inch("1/32"))
     d.at_least(side - grow, "the panel swells in August")
     d.at_least(groove - side - Linear((), inch("1/8")), "the panel keeps its hold")
 
@@ -162,7 +162,7 @@ def door_pair(draft: Draft, name: str, wide: Linear, tall: Linear) -> None:
         for leaf in ("left", "right")
         for side in ("left", "right")
     )
-    wanted = stiles * (GROW / 100) + Linear((), inch("1/32"))
+    wanted = stiles * GROW + Linear((), inch("1/32"))
     d.at_least(total(gaps) - wanted, "four stiles swell in August")
 
 
@@ -202,7 +202,7 @@ def drawer(draft: Draft, name: str, wide: Linear, tall: Linear) -> None:
     ):  # fmt: skip
         d.usual(size, usual, "drawers of this shop")
     d.at_least(
-        top - front_wide * (GROW / 100) - Linear((), inch("1/32")), "the front swells in August"
+        top - front_wide * GROW - Linear((), inch("1/32")), "the front swells in August"
     )
 
 

@@ -207,16 +207,24 @@ class Ladder:
             self._nearest({row.amount: 1.0}, floor=self._floor(row.moves))
 
     def _rather_less(self) -> None:
-        """What may as well be more or less by the same amount is less, first named first."""
-        apart = [moves for group in self.columns.groups for moves in group.apart]
-        for moves in (*apart, *(y.moves for rows in self.columns.yielding.values() for y in rows)):
-            terms, start = self.columns.sum(moves)
-            by = start + self._value(terms)
-            if by > SAME:
-                self.columns.programme.row(terms, -by - start - SLACK, INFINITE)
-                self._least(terms, floor=-by - start)
-                held = self._value(terms)
-                self.columns.programme.row(terms, held - SLACK, held + SLACK)
+        """What may as well be more or less by the same amount: a sink is more, all else less."""
+        for group in self.columns.groups:
+            *others, sink = group.apart
+            self._rather(sink, sign=-1.0)
+            for moves in others:
+                self._rather(moves, sign=1.0)
+        for rows in self.columns.yielding.values():
+            for row in self._broken(rows):
+                self._rather(row.moves, sign=1.0)
+
+    def _rather(self, moves: Expression, *, sign: float) -> None:
+        terms, start = self.columns.sum(moves)
+        by = sign * (start + self._value(terms))
+        if by > SAME:
+            aim = {column: sign * cost for column, cost in terms.items()}
+            self._least(aim, floor=-by - sign * start)
+            held = self._value(terms)
+            self.columns.programme.row(terms, held - SLACK, held + SLACK)
 
 
 def _fit_on(grid: Fraction) -> Callable[[Sequence[Mark]], bool]:
