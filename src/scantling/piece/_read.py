@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
+import scantling.joints
 import scantling.piece
 from scantling.findings import Finding, Place, Weight, in_order
+from scantling.joints._joint import Joint
 from scantling.piece._file.head import (
     USUAL_FINEST,
     Further,
@@ -23,6 +25,7 @@ from scantling.piece._file.head import (
     woods,
 )
 from scantling.piece._file.kinds import Terms
+from scantling.piece._file.schema import schema
 from scantling.piece._file.section import Section, findings_of, known_words, words_of
 from scantling.piece._file.text import Key, Node, Row, Sort, Source, Table, Written, halt, sort_of
 from scantling.piece._file.toml import document
@@ -122,6 +125,12 @@ def read(
     if fault := reading.no_piece(source):
         return _unread(source, text, fault)
     return reading.piece(source, text, found)
+
+
+def editor_schema() -> dict[str, object]:
+    """JSON Schema of the piece files that `read` reads, for editors."""
+    forms: Mapping[str, Any] = members(scantling.piece, base=Form)
+    return schema(forms=forms, joints=members(scantling.joints, base=Joint))
 
 
 def unknown_names(

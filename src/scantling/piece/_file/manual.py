@@ -24,8 +24,7 @@ from scantling.piece._file.kinds import (
     Word,
     among,
 )
-from scantling.piece._file.section import Section, must_be_said, words_of
-from scantling.piece._form import Form
+from scantling.piece._file.section import Section, SomeForm, must_be_said, words_of
 
 _TOP = """# Words of the piece file
 
@@ -55,7 +54,7 @@ _HEAD = {
 }
 
 
-def words_page(*, forms: Mapping[str, type[Form]], joints: Mapping[str, type]) -> str:
+def words_page(*, forms: Mapping[str, SomeForm], joints: Mapping[str, type]) -> str:
     """The page, in Markdown.
 
     Args:

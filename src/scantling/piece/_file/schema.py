@@ -15,32 +15,21 @@ from urllib.parse import quote
 from pydantic import PlainValidator, TypeAdapter
 from pydantic.fields import FieldInfo
 
-import scantling.joints
-import scantling.piece
-from scantling.joints._joint import Joint
 from scantling.piece._file.head import Head, RoomSection
 from scantling.piece._file.joint import JointWanted, also, options_of
 from scantling.piece._file.kinds import Thick, among
-from scantling.piece._file.section import JOINT, Section, must_be_said, words_of
-from scantling.piece._form import Form
-from scantling.roster import members
+from scantling.piece._file.section import JOINT, Section, SomeForm, must_be_said, words_of
 
 Schema = dict[str, Any]
 
 
-def schema(
-    *,
-    forms: Mapping[str, type[Form]] | None = None,
-    joints: Mapping[str, type] | None = None,
-) -> Schema:
+def schema(*, forms: Mapping[str, SomeForm], joints: Mapping[str, type]) -> Schema:
     """The schema of a whole file.
 
     Args:
-        forms: Forms by title; None for those of the house.
-        joints: Joints by title; None for those of the house.
+        forms: Forms by title.
+        joints: Joints by title.
     """
-    forms = members(scantling.piece, base=Form) if forms is None else forms
-    joints = members(scantling.joints, base=Joint) if joints is None else joints
     head = _object(Head)
     sections = {
         "room": _object(RoomSection),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
-from typing import Any, Self
+from typing import Any, Protocol, Self
 
 from pydantic import (
     BaseModel,
@@ -74,6 +74,18 @@ class Section(BaseModel):
             if not found:
                 return section.standing_at(node.place, dict(_places(values)))
         raise faults(*found)
+
+
+class SomeForm(Protocol):
+    """What is asked of a form to read its section."""
+
+    @property
+    def many(self) -> bool:
+        """Whether there may be several, each with a name of its own."""
+
+    @property
+    def section(self) -> type[Section]:
+        """The model of its section."""
 
 
 def _places(values: Mapping[str, Any]) -> Iterator[tuple[str, Place]]:
