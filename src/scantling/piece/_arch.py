@@ -9,16 +9,14 @@ from scantling.joints._joint import Said
 from scantling.parts import INTO, Corner, Cut, Profile, Surface
 from scantling.piece._form import Sketch
 from scantling.piece._words import free
-from scantling.sizes.linear import Linear, size_of
+from scantling.sizes.linear import Linear
 from scantling.sizes.model import Relations, Sizes
 
 CHORDS = 32  # the polygon stays within rise / 256 of the circle, on the side of the wood
 FINE = 10**6  # heights are kept to a millionth of a millimetre
 
 
-def arch_below(
-    sketch: Sketch, rail: str, *, rise: Said, start: Linear, stop: Linear
-) -> Sketch:
+def arch_below(sketch: Sketch, rail: str, *, rise: Said, start: Linear, stop: Linear) -> Sketch:
     """A rail whose lower edge (its back edge) rises in an arc between two stiles.
 
     Args:
@@ -33,8 +31,7 @@ def arch_below(
     def cuts(sizes: Sizes) -> tuple[Cut, ...]:
         first, last = start.at(sizes), stop.at(sizes)
         points = tuple(
-            (first + along, up)
-            for along, up in arc_points(chord=last - first, rise=sizes[name])
+            (first + along, up) for along, up in arc_points(chord=last - first, rise=sizes[name])
         )
         shape = Profile(axis=INTO, points=points, open_sides=frozenset({len(points) - 1}))
         corner = Corner(edge=Surface.BACK_EDGE)

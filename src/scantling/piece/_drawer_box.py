@@ -62,17 +62,21 @@ def _boards(sketch: Sketch, box: Box, whole: Whole) -> Sketch:
     left = size_of(box.own("left side.thickness"))
     right = size_of(box.own("right side.thickness"))
     front = size_of(box.own("front.thickness"))
-    lap = front - size_of(box.own("front at left side.entry"))
+    laps = {side: _lap(box, side) for side in ("left", "right")}
     back_face = box.deep - size_of(box.own("back.thickness"))
     over_groove = box.below + box.groove("set up") + box.groove("groove")
     bottom_left = left - box.groove("depth") + box.groove("end ease")
     boards = {
         "front": ("show", (Way.RIGHT, Way.UP, Way.FRONT), (box.left, front, box.below)),
-        "left side": ("inside", (Way.BACK, Way.UP, Way.LEFT), (box.left + left, lap, box.below)),
+        "left side": (
+            "inside",
+            (Way.BACK, Way.UP, Way.LEFT),
+            (box.left + left, laps["left"], box.below),
+        ),
         "right side": (
             "inside",
             (Way.BACK, Way.UP, Way.RIGHT),
-            (box.left + box.wide - right, lap, box.below),
+            (box.left + box.wide - right, laps["right"], box.below),
         ),
         "back": ("inside", (Way.RIGHT, Way.UP, Way.BACK), (box.left, back_face, over_groove)),
         "bottom": (
@@ -100,11 +104,15 @@ def _boards(sketch: Sketch, box: Box, whole: Whole) -> Sketch:
     return sketch
 
 
+def _lap(box: Box, side: str) -> Linear:
+    """Wood of the front before the tails of one side. [mm]"""
+    return size_of(box.own("front.thickness")) - size_of(box.own(f"front at {side} side.entry"))
+
+
 def _relations(box: Box, whole: Whole) -> Relations:
     own = box.own
     front, back, bottom = (size_of(own(f"{w}.thickness")) for w in ("front", "back", "bottom"))
     sides = [own("left side"), own("right side")]
-    lap = front - size_of(own("front at left side.entry"))
     equations = [
         follows(
             size_of(own("front.length")), box.wide, "the front fills the opening less its gaps"
@@ -131,7 +139,8 @@ def _relations(box: Box, whole: Whole) -> Relations:
             "the bottom runs from the front's groove to the back",
         ),
     ]
-    for side in sides:
+    for word, side in zip(("left", "right"), sides, strict=True):
+        lap = _lap(box, word)
         equations.append(
             follows(size_of(f"{side}.length"), box.deep - lap, "a side stops at the front's lap")
         )

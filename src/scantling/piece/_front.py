@@ -8,13 +8,15 @@ from scantling.joints._joint import Joined, Joint, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Opening, Sketch, Whole
-from scantling.piece._rows import Storey, opening_name
+from scantling.piece._rows import Storey, as_thick_as_the_frame, opening_name
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, size_of, total
-from scantling.sizes.model import Level, Relations
+from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
 
 STILES = ("left stile", "right stile")
+TAPED = (Kind.TAPE, Kind.TAPE, Kind.TAPE)
+FRAME_KINDS = (Kind.TAPE, Kind.TAPE, Kind.MATE)  # thickness from the first stile
 STAGE = 20  # the frame is made and flushed before anything is fitted to it
 
 
@@ -101,6 +103,7 @@ def _mullion(  # noqa: PLR0917 - one mullion, told whole
         ways=(Way.UP, Way.RIGHT, Way.BACK),
         at=(left, ZERO, level.below - size_of(f"{name} in {lower}.entry")),
         show=frozenset({Surface.FACE_SIDE}),
+        kinds=FRAME_KINDS,
         stage=STAGE,
     )
     sketch = sketch.with_parts(mullion).with_stated((f"{name}.width", level.row.mullion))
@@ -139,7 +142,7 @@ def _mullion(  # noqa: PLR0917 - one mullion, told whole
             alike(("left stile.thickness", f"{name}.thickness"), "the frame is of one thickness"),
         ),
     )
-    return sketch.with_joined(*joined).with_relations(relations)
+    return sketch.with_joined(*joined).with_relations(relations + as_thick_as_the_frame(name))
 
 
 def _edge_towards(part: PlannedPart, way: Way) -> Surface:

@@ -6,7 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from scantling.piece._section import Count, Length, Section, Word
+from scantling.piece._words import alike, follows, free, habit
 from scantling.sizes.linear import ZERO, Linear, size_of
+from scantling.sizes.model import Relations
+
+FIRST = "left stile"  # planed first; the others take their thickness from it
 
 
 class Row(Section):
@@ -50,6 +54,24 @@ def _tall(row: Row) -> Linear:
     if row.opening:
         return size_of(f"{opening_name(row, 0)}.tall")
     return size_of("face frame.foot")
+
+
+def as_thick_as_the_frame(member: str) -> Relations:
+    """A member's thickness: one setting for the whole frame, its face flush, its back on the case.
+
+    One planed thinner stands off the case behind it.
+    """
+    off = size_of(f"{member}.stands off")
+    thickness = size_of(f"{member}.thickness")
+    frame = (f"{FIRST}.thickness", f"{member}.thickness")
+    return Relations(
+        dimensions=(
+            free(f"{member}.stands off", says=f"room behind the {member}", may_be_nothing=True),
+        ),
+        equations=(follows(thickness + off, size_of("case.front"), "the frame is flush in front"),),
+        rules=(habit(off, 0, f"the {member} lies on the case"),),
+        alike=() if member == FIRST else (alike(frame, "the frame is of one thickness"),),
+    )
 
 
 def opening_name(row: Row, index: int) -> str:

@@ -75,9 +75,12 @@ def _board(sketch: Sketch, name: str, left: Linear, whole: Whole) -> Sketch:
 def _relations(boards: list[str], whole: Whole) -> Relations:
     ease = inch_or_mm(whole, inch=INCH / 16, mm=2)
     thick = inch_or_mm(whole, inch=INCH / 2, mm=12)
-    rabbet = size_of("back in left side.width")
+    rabbets = tuple(size_of(f"back in {side} side.width") for side in ("left", "right"))
     equations = [
-        follows(size_of("case.back set"), rabbet, "the back lies in the sides' rabbets"),
+        *(
+            follows(size_of(f"{side} side.back set"), rabbet, "the back lies in the sides' rabbets")
+            for side, rabbet in zip(("left", "right"), rabbets, strict=True)
+        ),
         follows(
             size_of("back.foot"),
             size_of("bottom.top face") - size_of("bottom.thickness"),
@@ -102,16 +105,24 @@ def _relations(boards: list[str], whole: Whole) -> Relations:
             habit(size_of("back.short"), ease, "room to go in"),
             habit(size_of(f"{boards[0]}.thickness"), thick, "usual for backs", level=Level.RULE),
             habit(
-                rabbet,
+                rabbets[0],
                 size_of(f"{boards[0]}.thickness") + ease,
                 "a rabbet a little wider than the back is thick",
                 level=Level.RULE,
             ),
         ),
-        alike=tuple(
-            alike(tuple(f"{b}.{word}" for b in boards), "the boards are alike")
-            for word in ("width", "thickness")
-            if len(boards) > 1
+        alike=(
+            alike(
+                ("back in left side.width", "back in right side.width"), "the rabbets are a pair"
+            ),
+            alike(
+                ("back in left side.depth", "back in right side.depth"), "the rabbets are a pair"
+            ),
+            *(
+                alike(tuple(f"{b}.{word}" for b in boards), "the boards are alike")
+                for word in ("width", "thickness")
+                if len(boards) > 1
+            ),
         ),
     )
 

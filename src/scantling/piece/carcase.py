@@ -65,9 +65,10 @@ def _outside(sketch: Sketch, said: CaseSection) -> Sketch:
         "case.inside wide": "width between the sides",
         "case.inside deep": "depth inside, to the back",
         "case.front": "thickness of what stands in front of the sides",
-        "case.back set": "how far the back is set in",
+        "left side.back set": "how far the back is let into the left side",
+        "right side.back set": "how far the back is let into the right side",
     }
-    gaps = ("case.front", "case.back set")
+    gaps = ("case.front", "left side.back set", "right side.back set")
     dimensions = tuple(
         free(name, says=says, may_be_nothing=name in gaps) for name, says in words.items()
     )
@@ -82,14 +83,23 @@ def _outside(sketch: Sketch, said: CaseSection) -> Sketch:
                 "the case is as wide as its inside and both sides",
             ),
             follows(
-                size_of("case.inside deep"),
-                size_of("left side.width") - size_of("case.back set"),
-                "the inside is as deep as the side less what the back takes",
+                size_of("case.deep"),
+                size_of("case.front") + size_of("left side.width"),
+                "the case is as deep as a side and what stands in front of it",
+            ),
+            *(
+                follows(
+                    size_of("case.inside deep"),
+                    size_of(f"{side}.width") - size_of(f"{side}.back set"),
+                    "the inside is as deep as the side less what the back takes",
+                )
+                for side in ("left side", "right side")
             ),
         ),
         rules=(
             habit(size_of("case.front"), 0, "nothing stands in front of the sides"),
-            habit(size_of("case.back set"), 0, "the back takes nothing of the inside"),
+            habit(size_of("left side.back set"), 0, "the back takes nothing of the inside"),
+            habit(size_of("right side.back set"), 0, "the back takes nothing of the inside"),
         ),
     )
     landing = Landing(
@@ -128,18 +138,8 @@ def _sides(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
     relations = Relations(
         equations=tuple(
-            row
+            follows(size_of(f"{name}.length"), size_of("case.tall"), "the sides run to the floor")
             for name in ("left side", "right side")
-            for row in (
-                follows(
-                    size_of(f"{name}.length"), size_of("case.tall"), "the sides run to the floor"
-                ),
-                follows(
-                    size_of(f"{name}.width"),
-                    size_of("case.deep") - size_of("case.front"),
-                    "a side is as deep as the case behind what stands in front of it",
-                ),
-            )
         ),
         rules=(
             habit(
@@ -149,7 +149,10 @@ def _sides(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
                 level=Level.RULE,
             ),
         ),
-        alike=(alike(("left side.thickness", "right side.thickness"), "the sides are a pair"),),
+        alike=tuple(
+            alike((f"left side.{word}", f"right side.{word}"), "the sides are a pair")
+            for word in ("thickness", "width")
+        ),
     )
     return sketch.with_relations(relations)
 

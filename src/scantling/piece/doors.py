@@ -20,7 +20,7 @@ from scantling.piece._words import (
     nothing_there,
     or_nearest,
 )
-from scantling.sizes.linear import Linear, size_of
+from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Relations
 from scantling.units import INCH
 
@@ -141,7 +141,7 @@ def _door(
         family="door",
         left=door.left,
         below=opening.below + size_of("doors.bottom gap"),
-        front=size_of("case.front") - size_of("left stile.thickness"),
+        front=ZERO,
         joint=said.joint,
         panel=said.panel,
     )

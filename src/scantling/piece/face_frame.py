@@ -10,9 +10,9 @@ from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._arch import arch_below
 from scantling.piece._form import Form, Landing, Sketch, Whole
-from scantling.piece._front import STAGE, STILES, openings
+from scantling.piece._front import FRAME_KINDS, STAGE, STILES, TAPED, openings
 from scantling.piece._lying import lying_on
-from scantling.piece._rows import Row, Storey, storeys
+from scantling.piece._rows import FIRST, Row, Storey, as_thick_as_the_frame, storeys
 from scantling.piece._section import JointWanted, Length, Section
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, size_of, total
@@ -79,6 +79,7 @@ def _stiles(sketch: Sketch, said: FaceFrameSection, levels: list[Storey], whole:
             ways=(Way.UP, across, Way.BACK),  # face edge: the inner one
             at=(wide, ZERO, ZERO),
             show=frozenset({Surface.FACE_SIDE}),
+            kinds=FRAME_KINDS if name != FIRST else TAPED,
             stage=STAGE,
         )
         sketch = sketch.with_parts(stile)
@@ -87,6 +88,8 @@ def _stiles(sketch: Sketch, said: FaceFrameSection, levels: list[Storey], whole:
         )
     foot = next((level.row.foot for level in levels if level.row.foot), None)
     sketch = sketch.with_stated(("face frame.foot", foot), ("face frame.proud", said.proud))
+    for name in STILES:
+        sketch = sketch.with_relations(as_thick_as_the_frame(name))
     return sketch.with_relations(_stile_relations(levels, whole))
 
 
@@ -111,9 +114,6 @@ def _stile_relations(levels: list[Storey], whole: Whole) -> Relations:
         ),
         equations=(
             follows(
-                size_of("case.front"), size_of("left stile.thickness"), "the frame stands in front"
-            ),
-            follows(
                 size_of("face frame.wide"),
                 size_of("case.wide") + proud * 2,
                 "the frame is as wide as the case and what it stands over",
@@ -125,10 +125,7 @@ def _stile_relations(levels: list[Storey], whole: Whole) -> Relations:
             follows(standing, size_of("case.tall"), "the frame is as tall as the case"),
         ),
         rules=tuple(rules),
-        alike=(
-            alike(tuple(f"{n}.width" for n in STILES), "the stiles are a pair"),
-            alike(tuple(f"{n}.thickness" for n in STILES), "the frame is of one thickness"),
-        ),
+        alike=(alike(tuple(f"{n}.width" for n in STILES), "the stiles are a pair"),),
     )
 
 
@@ -151,8 +148,8 @@ def _rail(
             level.below if at_top else level.top,
         ),
         show=frozenset({Surface.FACE_SIDE}),
+        kinds=FRAME_KINDS,
         stage=STAGE,
-        place=None,
     )
     sketch = sketch.with_parts(rail).with_stated(
         (f"{name}.width", level.row.tall), (f"{name}.thickness", said.thick)
@@ -173,7 +170,7 @@ def _rail(
             alike(("left stile.thickness", f"{name}.thickness"), "the frame is of one thickness"),
         ),
     )
-    sketch = sketch.with_joined(*joined).with_relations(relations)
+    sketch = sketch.with_joined(*joined).with_relations(relations + as_thick_as_the_frame(name))
     sketch = sketch.with_landing(
         Landing(name=name, parts=(name,), sums={"top": level.top, "below": level.below})
     )

@@ -136,9 +136,19 @@ def _partition(  # noqa: PLR0917 - one partition, told whole
                 + size_of("partition in centre kicker.entry"),
                 "the partition reaches into the deck and the kicker",
             ),
-            follows(size_of("partition.width"), case.sum("deep"), "as deep as the inside"),
+            follows(
+                size_of("partition.width") + size_of("partition.short behind"),
+                case.sum("deep"),
+                "as deep as the inside",
+            ),
         ),
-        rules=(habit(thickness, thick, "usual for partitions", level=Level.RULE),),
+        dimensions=(
+            free("partition.short behind", says="room behind the partition", may_be_nothing=True),
+        ),
+        rules=(
+            habit(thickness, thick, "usual for partitions", level=Level.RULE),
+            habit(size_of("partition.short behind"), 0, "it reaches the back"),
+        ),
     )
     sketch = sketch.with_parts(board).with_relations(relations)
     sketch = sketch.with_stated(("partition.thickness", said.thick))

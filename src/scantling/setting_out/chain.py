@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 import scantling.proofs
-from scantling.errors import InternalError
 from scantling.findings import Finding, Place, in_order
 from scantling.joints._joint import Choice
 from scantling.parts import Part
@@ -20,6 +19,7 @@ from scantling.shop.habits import Habits
 from scantling.shop.tools import Shop
 from scantling.sizes.answer import Solved
 from scantling.sizes.model import Measured, Sizes
+from scantling.sizes.settle import Settled, settle
 from scantling.sizes.solving import solve
 from scantling.solids.store import Store
 
@@ -52,8 +52,9 @@ def set_out(
     store.next_round()
     sketch = draft(piece)
     bench = Bench.of(sketch, piece, shop)
-    solved, chosen = _settled(bench, measured, before.solved if before is not None else None)
-    findings = (*heard, *piece.findings, *sketch.findings, *solved.findings)
+    settled = _settled(bench, measured, before.solved if before is not None else None)
+    solved, chosen = settled.solved, settled.choice
+    findings = (*heard, *piece.findings, *sketch.findings, *settled.findings, *solved.findings)
     if not solved.sizes or not sketch.parts:
         return SettingOut(
             piece=piece,
@@ -87,22 +88,18 @@ def set_out(
 
 def _settled(
     bench: Bench, measured: Sequence[Measured], before: Solved | None
-) -> tuple[Solved, Mapping[str, Choice]]:
+) -> Settled[dict[str, Choice]]:
     """Sizes and choices that agree."""
-    chosen = bench.choose(None, {})
-    for _ in range(8):
-        solved = solve(
-            bench.relations(chosen),
-            stated=bench.stated(),
-            measured=measured,
-            grid=bench.piece.finest,
-            before=before,
-        )
-        after = bench.choose(solved.sizes, chosen)
-        if after == chosen:
-            return solved, chosen
-        chosen, before = after, solved
-    raise InternalError("choices do not settle")
+    stated = bench.stated()
+    return settle(
+        bench.choose(None, {}),
+        bench.relations,
+        lambda solved, chosen: bench.choose(solved.sizes, chosen),
+        solved_for=lambda relations, last: solve(
+            relations, stated=stated, measured=measured, grid=bench.piece.finest, before=last
+        ),
+        before=before,
+    )
 
 
 def _proven(
