@@ -1,0 +1,7 @@
+import type { PieceView } from "./piece/view";
+
+declare module "svelte/elements" {
+  interface SvelteHTMLElements {
+    "piece-view": { this?: PieceView };
+  }
+}

@@ -1,0 +1,139 @@
+/** What the server tells: `setting-out.json`, format 1, and the findings of the moment. */
+
+export interface Length {
+  mm: string;
+  value_mm: number;
+  as_written: string;
+}
+
+export interface OwnLength extends Length {
+  dimension: string | null;
+  set_out: string;
+  origin: string;
+  off_tape: boolean;
+  because: string;
+}
+
+export type Axis = "along" | "across" | "into";
+export const AXES: readonly Axis[] = ["along", "across", "into"];
+
+export interface Measure {
+  word: string;
+  axis: Axis;
+  value: Length;
+  from: string | null;
+  dimension: string | null;
+}
+
+export interface Cut {
+  cut: string;
+  owner: string;
+  form: "box" | "profile" | "taper" | "bore";
+  sweep: Axis | null;
+  corner: string[];
+  open_start: boolean[];
+  open_stop: boolean[];
+  open_sides: number[];
+  measures: Measure[];
+}
+
+export interface Rough {
+  length: Length;
+  width: Length;
+  thickness: Length;
+}
+
+export interface Part {
+  name: string;
+  family: string;
+  mark: number | null;
+  wood: string;
+  cut: string;
+  hardware: boolean;
+  moves_with: string;
+  length: OwnLength;
+  width: OwnLength;
+  thickness: OwnLength;
+  rough: Rough | null;
+  blank: string | { glued_up: string[] };
+  horns: Length[];
+  shown: string[];
+  placement: { along: string; across: string; into: string; at: Length[] };
+  cuts: Cut[];
+}
+
+export interface Figure {
+  word: string;
+  value: string;
+  unit: string;
+  as_written: string;
+  dimension: string | null;
+  reference: string;
+}
+
+export interface Joint {
+  name: string;
+  title: string;
+  parts: string[];
+  choice: Record<string, string>;
+  drawn: Figure[];
+  contacts: { between: string[]; zone: string; glue: string; fit: string; area_mm2: number }[];
+  moves: { role: string; motion: string; way: string[] }[];
+}
+
+export interface Line {
+  mark: number;
+  part: string;
+  parts: string[];
+  wood: string;
+  how_many: number;
+  long: Length;
+  wide: Length;
+  thick: Length;
+  rough: Rough;
+  set_out: string;
+  note: string;
+}
+
+export interface SettingOut {
+  format: number;
+  piece: {
+    name: string;
+    file: string;
+    measure: "inch" | "mm";
+    finest_mm: number;
+    overall: { wide: Length; deep: Length; tall: Length };
+  };
+  parts: Part[];
+  sizes: { name: string; value: Length; set_out: string; origin: string }[];
+  joints: Joint[];
+  cutting_list: Line[];
+}
+
+export interface Place {
+  file: string;
+  line: number;
+  column: number;
+  before: string;
+  guilty: string;
+  after: string;
+}
+
+export interface Finding {
+  code: string;
+  weight: "halt" | "mind" | "note";
+  says: string;
+  cure: string;
+  figure: string;
+  limit: string;
+  source: string;
+  parts: string[];
+  place: Place | null;
+}
+
+export interface Told {
+  number: number;
+  stale: boolean;
+  setting_out: SettingOut | null;
+  findings: Finding[];
+}

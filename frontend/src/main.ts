@@ -1,0 +1,8 @@
+import { mount } from "svelte";
+import "./fonts.css";
+import "./page.css";
+import "./drawn.css";
+import Page from "./Page.svelte";
+
+const target = document.getElementById("page");
+if (target) mount(Page, { target });

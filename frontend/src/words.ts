@@ -1,0 +1,79 @@
+/** Sentences from data. */
+
+import type { Cut, Finding, Joint, Length, Part } from "./document";
+
+export type Said = (string | Length)[];
+
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** Name of the assembly a part belongs to, as a heading. */
+export function assembly(part: Part): string {
+  if (part.hardware) return "Bought";
+  return part.moves_with === "" ? "What stands fast" : raised(part.moves_with);
+}
+
+export function raised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Name of a part inside its assembly: `top rail` of `left door.top rail`. */
+export function ownName(part: Part): string {
+  const prefix = `${part.moves_with}.`;
+  return part.name.startsWith(prefix) ? part.name.slice(prefix.length) : part.name;
+}
+
+const OF_AXIS = { along: "along", across: "across", into: "deep" } as const;
+
+/** The figures of one cut, in the order one lays them out. */
+export function cutSaid(cut: Cut): Said {
+  const said: Said = [];
+  for (const each of cut.measures) {
+    if (said.length > 0) said.push("; ");
+    said.push(each.value);
+    if (each.word.endsWith("size")) said.push(` ${OF_AXIS[each.axis]}`);
+    else if (each.word === "diameter") said.push(" across the hole");
+    else said.push(` ${pointWord(each.word)}from the ${each.from ?? "start"}`);
+  }
+  return said;
+}
+
+function pointWord(word: string): string {
+  if (word.startsWith("centre")) return "to the centre ";
+  const point = /^(first |last )?point (\d+)/.exec(word);
+  return point === null ? "" : `to ${point[1] ?? ""}point ${Number(point[2]) + 1} `;
+}
+
+/** Joints of one kind whose figures are alike: they are set once and cut one after another. */
+export interface Alike {
+  title: string;
+  joints: Joint[];
+}
+
+export function alike(joints: readonly Joint[]): Alike[] {
+  const found = new Map<string, Alike>();
+  for (const joint of joints) {
+    const figures = joint.drawn.map((each) => [each.word, each.as_written, each.reference]);
+    const key = JSON.stringify([joint.title, figures]);
+    const known = found.get(key);
+    if (known) known.joints.push(joint);
+    else found.set(key, { title: joint.title, joints: [joint] });
+  }
+  return [...found.values()];
+}
+
+/** What the findings come to, in a sentence. */
+export function summed(findings: readonly Finding[]): { halts: string; rest: string } {
+  const of = (weight: string) => findings.filter((each) => each.weight === weight).length;
+  const halts = of("halt");
+  const minds = of("mind");
+  const notes = of("note");
+  const rest = [];
+  if (minds > 0) rest.push(`${minds} to mind`);
+  if (notes > 0) rest.push(counted(notes, "note"));
+  return {
+    halts: halts === 0 ? "" : `${counted(halts, "finding")} to halt at`,
+    rest: rest.join(", "),
+  };
+}
