@@ -6,15 +6,18 @@ from fractions import Fraction
 from importlib import import_module
 
 import pytest
-from tests.joints.on_the_bench import built
+from tests.house.tree import ROOT
+from tests.joints.on_the_bench import SHOP, built
 from tests.proofs.test_rebuilt import EVERY
 
 import scantling.joints
+from scantling import read, set_out
 from scantling.joints._joint import Joint
 from scantling.parts import Box, Cut, Extent, Part, Point, Span
 from scantling.parts.cut import OVER
 from scantling.parts.solid import finished
 from scantling.roster import members
+from scantling.shop.habits import Habits
 from scantling.solids.store import Store
 
 F = Fraction
@@ -46,6 +49,14 @@ def test_parts_with_every_kind_of_cut_agree(made: Callable[[], Part], theirs: Vo
 @pytest.mark.parametrize("title", ROSTER)
 def test_every_joint_on_the_bench_agrees(title: str, theirs: Volume) -> None:
     for part in built(ROSTER[title].bench()).parts.values():
+        assert ours(part) == pytest.approx(theirs(part), rel=CLOSE), part.name
+
+
+def test_every_part_of_the_cupboard_agrees(theirs: Volume) -> None:
+    text = (ROOT / "pieces" / "glaze_cupboard" / "piece.toml").read_text()
+    cupboard = set_out(read(text), shop=SHOP, habits=Habits())
+    assert len(cupboard.parts) > 50
+    for part in cupboard.parts:
         assert ours(part) == pytest.approx(theirs(part), rel=CLOSE), part.name
 
 

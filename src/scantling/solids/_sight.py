@@ -17,7 +17,8 @@ FACING = 1e-9  # [-] a face more edge-on than this is not seen
 ASIDE = 1e-3  # [mm] how far beside an edge one looks
 NEARER = 2e-2  # [mm] what stands this much nearer hides
 SHORT = 1e-6  # [mm] a stretch shorter than this is a point
-ROWS = 400  # edges compared with all outlines at a time, to bound memory
+ROWS = 100  # neighbouring edges compared with the outlines near them at a time
+TRIANGLES = 64  # looked at before what they hide is left out
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -90,29 +91,49 @@ def looked_at(
         depth: n, towards the eye. [mm]
         owner: n, the edge each spot belongs to.
     """
-    order = np.argsort(spots[:, 0], kind="stable")
-    x, y, z = spots[order, 0], spots[order, 1], depth[order]
-    beside = seen.beside[owner[order]]
-    nearer = np.zeros(len(x), dtype=bool)
-    covered = np.zeros(len(x), dtype=bool)
-    low = np.searchsorted(x, seen.triangles[:, :, 0].min(axis=1))
-    high = np.searchsorted(x, seen.triangles[:, :, 0].max(axis=1))
-    for triangle, face, start, stop in zip(seen.triangles, seen.faces, low, high, strict=True):
-        if start == stop:
-            continue
-        there = slice(start, stop)
-        inside, height = _over(triangle, x[there], y[there])
-        covered[there] |= inside
-        own = (beside[there] == face).any(axis=1)
-        nearer[there] |= inside & ~own & (height > z[there] + NEARER)
-    back = np.empty(len(order), dtype=np.int64)
-    back[order] = np.arange(len(order))
-    return nearer[back], covered[back]
+    look = _Look(seen, spots, depth, owner)
+    large_first = np.argsort(-_areas(seen.triangles), kind="stable")
+    for low in range(0, len(large_first), TRIANGLES):
+        look.at(large_first[low : low + TRIANGLES])
+    return look.nearer, look.covered
 
 
-def _over(triangle: Floats, x: Floats, y: Floats) -> tuple[NDArray[np.bool_], Floats]:
+class _Look:
+    """Spots looked at, and what is known of them so far."""
+
+    def __init__(self, seen: Scene, spots: Floats, depth: Floats, owner: Ints) -> None:
+        self.nearer = np.zeros(len(spots), dtype=bool)
+        self.covered = np.zeros(len(spots), dtype=bool)
+        self._seen, self._spots, self._depth = seen, spots, depth
+        self._beside = seen.beside[owner]
+        self._left = np.argsort(spots[:, 0], kind="stable")  # not known to be hidden, by x
+
+    def at(self, some: Ints) -> None:
+        """Note what these triangles hide or cover."""
+        left = self._left
+        x, y, z = self._spots[left, 0], self._spots[left, 1], self._depth[left]
+        beside = self._beside[left]
+        triangles = self._seen.triangles[some]
+        first = np.searchsorted(x, triangles[:, :, 0].min(axis=1)).tolist()
+        last = np.searchsorted(x, triangles[:, :, 0].max(axis=1)).tolist()
+        faces = self._seen.faces[some].tolist()
+        rows = zip(triangles.tolist(), faces, first, last, strict=True)
+        for triangle, face, start, stop in rows:
+            there = slice(start, stop)
+            inside, height = _over(triangle, x[there], y[there])
+            if not inside.any():
+                continue
+            own = (beside[there] == face).any(axis=1)
+            self.covered[left[there][inside]] = True
+            self.nearer[left[there][inside & ~own & (height > z[there] + NEARER)]] = True
+        self._left = left[~self.nearer[left]]
+
+
+def _over(
+    triangle: Sequence[Sequence[float]], x: Floats, y: Floats
+) -> tuple[NDArray[np.bool_], Floats]:
     """Which spots lie within a triangle, and how near to the eye it is there. [mm]"""
-    (ax, ay, az), (bx, by, bz), (cx, cy, cz) = triangle.tolist()
+    (ax, ay, az), (bx, by, bz), (cx, cy, cz) = triangle
     whole = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax)
     b = ((x - ax) * (cy - ay) - (y - ay) * (cx - ax)) / whole
     c = ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / whole
@@ -146,9 +167,7 @@ def _part(found: Mesh, turn: Turn, rows: Floats) -> tuple[Scene, int]:
 
 
 def _is_broad(triangles: Floats) -> NDArray[np.bool_]:
-    a, b, c = (triangles[:, k, :2] for k in range(3))
-    twice = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
-    broad: NDArray[np.bool_] = np.abs(twice) > SHORT * SHORT
+    broad: NDArray[np.bool_] = _areas(triangles) > SHORT * SHORT
     return broad
 
 
@@ -163,21 +182,44 @@ def _crossings(seen: Scene) -> tuple[Floats, Ints]:
     places, edges = [np.zeros(0)], [np.zeros(0, dtype=np.int64)]
     # an edge between two faces that look away is hidden all along: no need to cut it
     mine = np.flatnonzero(seen.faces_eye)
+    mine = mine[np.argsort(start[mine, 0] + run[mine, 0] / 2, kind="stable")]
     for low in range(0, len(mine), ROWS):
-        p, r = start[mine[low : low + ROWS], None], run[mine[low : low + ROWS], None]
-        gap = other[None] - p
-        turn = _turn(r, across[None])
-        size = np.linalg.norm(r, axis=2) * np.linalg.norm(across[None], axis=2)
-        steep = np.abs(turn) > FACING * size
-        safe = np.where(steep, turn, 1.0)
-        at = _turn(gap, across[None]) / safe
-        beyond = _turn(gap, r) / safe
-        # an end that only touches counts too: there the outline turns away
-        met = steep & (at > 0) & (at < 1) & (beyond > -FACING) & (beyond < 1 + FACING)
-        row, column = np.nonzero(met)
-        places.append(at[row, column])
-        edges.append(mine[row + low])
+        some = mine[low : low + ROWS]
+        near = _near(start[some], run[some], other, across)
+        row, at = _met(start[some], run[some], other[near], across[near])
+        places.append(at)
+        edges.append(some[row])
     return np.concatenate(places), np.concatenate(edges).astype(np.int64)
+
+
+def _near(start: Floats, run: Floats, other: Floats, across: Floats) -> NDArray[np.bool_]:
+    """Which of the other edges reach into the box round the first ones."""
+    low = np.minimum(start, start + run).min(axis=0) - SHORT
+    high = np.maximum(start, start + run).max(axis=0) + SHORT
+    ends = np.minimum(other, other + across), np.maximum(other, other + across)
+    near: NDArray[np.bool_] = ((ends[0] <= high) & (ends[1] >= low)).all(axis=1)
+    return near
+
+
+def _met(start: Floats, run: Floats, other: Floats, across: Floats) -> tuple[Ints, Floats]:
+    """Which edges the others cross, and where along them, from 0 to 1."""
+    r, s = run[:, None], across[None]
+    gap = other[None] - start[:, None]
+    turn = _turn(r, s)
+    steep = np.abs(turn) > FACING * np.linalg.norm(r, axis=2) * np.linalg.norm(s, axis=2)
+    safe = np.where(steep, turn, 1.0)
+    at = _turn(gap, s) / safe
+    beyond = _turn(gap, r) / safe
+    # an end that only touches counts too: there the outline turns away
+    met = steep & (at > 0) & (at < 1) & (beyond > -FACING) & (beyond < 1 + FACING)
+    row, column = np.nonzero(met)
+    return row, at[row, column]
+
+
+def _areas(triangles: Floats) -> Floats:
+    """Twice the area of each on the sheet. [mm2]"""
+    a, b, c = (triangles[:, k, :2] for k in range(3))
+    return np.abs(_turn(b - a, c - a))
 
 
 def _turn(one: Floats, other: Floats) -> Floats:
