@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from scantling.findings import Finding, Weight
 from scantling.papers._cautions import weight, weight_reads
-from scantling.papers._drawing import Drawing, Face, drawing, on_paper
+from scantling.papers._drawing import Drawing, Line, drawing, on_paper
 from scantling.papers._paper import Rule, Sheet, rule_of
 from scantling.papers._typeset import Plain
 from scantling.parts import Part
@@ -94,8 +94,8 @@ def _room(setting_out: SettingOut) -> str:
     room = setting_out.piece.whole.room
     low, high, now = (round(x, 1) for x in (room.driest, room.dampest, room.made_at))
     return (
-        f"Worked at the bench with the wood at about {now:g} % moisture; where it will stand the "
-        f"wood settles between {low:g} % and {high:g} % through the year."
+        f"Worked at the bench with the wood at about {now:g}\u00a0% moisture; where it will stand the "
+        f"wood settles between {low:g}\u00a0% and {high:g}\u00a0% through the year."
     )
 
 
@@ -107,9 +107,8 @@ def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Pl
     return {
         "scale": scale,
         "size": _flat(picture, picture.high, scale),
-        "parts": [
-            {"faces": [_face(face, picture, scale) for face in laid.faces]} for laid in picture.laid
-        ],
+        "edges": _lines(picture.edges, picture, scale),
+        "grain": _lines(picture.grain, picture, scale),
         "front": [
             *_flat(picture, on_paper(low[0], low[1], low[2]), scale),
             *_flat(picture, on_paper(high[0], low[1], high[2]), scale),
@@ -131,12 +130,8 @@ def _scale(picture: Drawing, *, sheet: Sheet) -> int:
     return SCALES[-1]
 
 
-def _face(face: Face, picture: Drawing, scale: int) -> dict[str, Plain]:
-    return {
-        "rings": [[_flat(picture, point, scale) for point in ring] for ring in face.rings],
-        "grain": [[_flat(picture, end, scale) for end in line] for line in face.grain],
-        "edges": [[_flat(picture, end, scale) for end in line] for line in face.edges],
-    }
+def _lines(lines: Iterable[Line], picture: Drawing, scale: int) -> list[Plain]:
+    return [[_flat(picture, end, scale) for end in line] for line in lines]
 
 
 def _flat(picture: Drawing, point: tuple[float, float], scale: int) -> list[Plain]:
