@@ -201,9 +201,7 @@ def drawer(draft: Draft, name: str, wide: Linear, tall: Linear) -> None:
         (ease, "1/32"), (front_thick, "3/4"),
     ):  # fmt: skip
         d.usual(size, usual, "drawers of this shop")
-    d.at_least(
-        top - front_wide * GROW - Linear((), inch("1/32")), "the front swells in August"
-    )
+    d.at_least(top - front_wide * GROW - Linear((), inch("1/32")), "the front swells in August")
 
 
 def front(bays: int = 1, *, doors: bool = True) -> Relations:

@@ -28,7 +28,7 @@ class Clash:
 class Conflict:
     """Lines that cannot all hold, none of them idle: without any one the rest agree."""
 
-    lines: tuple[Clash, ...]
+    lines: tuple[Clash, ...]  # the one the sizes do without comes last
     because: tuple[str, ...]  # the equations and bounds between them
     given_up: str  # name of the line the sizes do without
     smallest: bool  # proven that no conflict of fewer lines exists

@@ -39,7 +39,7 @@ class Words:
         """Lines that do not go together, or a stated size that came out otherwise."""
         wanted = [line for line in conflict.lines if isinstance(line.said, Stated)]
         made = [line for line in conflict.lines if not isinstance(line.said, Stated)]
-        lost = next(line for line in conflict.lines if line.name == conflict.given_up)
+        lost = conflict.lines[-1]
         if made and wanted == [lost] and lost.would_be is not None:
             return self._came_out(lost, made)
         return Finding(
@@ -54,8 +54,8 @@ class Words:
         )
 
     def _do_not_agree(self, conflict: Conflict) -> str:
-        lost = next(line for line in conflict.lines if line.name == conflict.given_up)
-        others = [line for line in conflict.lines if line is not lost]
+        lost = conflict.lines[-1]
+        others = conflict.lines[:-1]
         why = f" ({'; '.join(conflict.because[:3])})" if conflict.because else ""
         if lost.would_be is None:
             return f"{self.name(lost.name)} cannot be {self.length(lost.value)}{why}."
