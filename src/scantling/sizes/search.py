@@ -25,6 +25,8 @@ from scantling.sizes.closing import Closed, closed
 from scantling.sizes.columns import Columns, reach_of
 from scantling.sizes.knot import Knot, knots
 from scantling.sizes.ladder import Ladder
+from scantling.sizes.linear import size_of
+from scantling.sizes.rows import Terms
 from scantling.sizes.shape import Reading, reading
 
 ROOTS_ALONE = 3  # turns in which only sizes that miss the tape by themselves are looked at
@@ -80,6 +82,9 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
         turns += 1
         if turns <= ROOTS_ALONE:
             more = replace(more, tape=roots(case, more.tape))
+        if more.floors or more.bounds:
+            rows = frozenset(i for knot in used for i in knot.rows)
+            more |= _limits_on(case, rows) - asked
     return Searched(found, used, yielded, solves)
 
 
@@ -94,4 +99,21 @@ def _amiss(case: Case, base: Reading, found: Reading) -> Asked:
         frozenset(too_small(case, found)),
         frozenset(i for i in broken_bounds(case, found) if i not in was),
         frozenset(changed),
+    )
+
+
+def _limits_on(case: Case, rows: frozenset[int]) -> Asked:
+    """Every floor and bound that one of the rows moves: where one breaks, others are near."""
+    shape = case.shape
+
+    def moved(terms: Terms) -> bool:
+        return any(i in rows for i, _ in shape.rests_on(terms))
+
+    return Asked(
+        floors=frozenset(
+            v
+            for v, name in enumerate(shape.names)
+            if case.dimensions[name].least is not None and moved(size_of(name).terms)
+        ),
+        bounds=frozenset(i for i, bound in enumerate(case.bounds) if moved(bound.sum.terms)),
     )
