@@ -27,7 +27,18 @@ from scantling.piece._file.head import (
 from scantling.piece._file.kinds import Terms
 from scantling.piece._file.schema import schema
 from scantling.piece._file.section import Section, findings_of, known_words, words_of
-from scantling.piece._file.text import Key, Node, Row, Sort, Source, Table, Written, halt, sort_of
+from scantling.piece._file.text import (
+    Key,
+    Node,
+    Row,
+    Sort,
+    Source,
+    Table,
+    Written,
+    halt,
+    shown,
+    sort_of,
+)
 from scantling.piece._file.toml import document
 from scantling.piece._form import Form, Whole, Wood
 from scantling.roster import Roster, members, nearest, plain_name
@@ -37,7 +48,7 @@ from scantling.timber.room import Room
 from scantling.units import Unit
 
 WOOD_ROLES = ("show", "inside")
-LONGEST = 200_000  # [characters] a cupboard takes 4,000
+LONGEST = 100_000  # [characters] a cupboard takes 4,000
 PLAIN_SECTIONS = ("room", "wood", "also")
 _PLAIN_CURES = {
     "room": 'write below it dry = "40 % at 18 C", damp = ... and bench = ...',
@@ -160,7 +171,7 @@ def unknown_names(
 def _no_such(kind: str, name: str, place: Place | None, known: Collection[str]) -> Finding:
     meant = nearest(name, known)
     cure = f'perhaps "{meant}"' if meant else f"the list of parts shows every {kind}"
-    return halt(f"unknown-{kind}", f"no {kind} of this piece is called {name!r}", cure, place)
+    return halt(f"unknown-{kind}", f"no {kind} of this piece is called {shown(name)}", cure, place)
 
 
 def _no_text(source: Source) -> Finding | None:
@@ -311,7 +322,7 @@ class _Reading:
             return None
 
     def _unknown(self, key: Key) -> Finding:
-        says = f"{str(key)!r} is no section of a piece file"
+        says = f"{shown(key)} is no section of a piece file"
         known = (*PLAIN_SECTIONS, *self.forms)
         return halt("unknown-section", says, known_words(key, known), key.place)
 
@@ -320,7 +331,9 @@ class _Reading:
         for asked in sections:
             other = first.setdefault(asked.name, asked)
             if other is not asked:
-                says = f"{asked.name!r} is the name of another thing, in line {other.place.line}"
+                says = (
+                    f"{shown(asked.name)} is the name of another thing, in line {other.place.line}"
+                )
                 cure = "space, hyphen and underscore are equal: give each a name of its own"
                 self.findings.append(halt("same-name", says, cure, asked.place))
 

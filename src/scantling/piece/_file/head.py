@@ -26,7 +26,7 @@ from scantling.piece._file.kinds import (
     wrong_kind,
 )
 from scantling.piece._file.section import Section, findings_of, known_words, words_of
-from scantling.piece._file.text import Key, Node, Row, Sort, Table, Written, halt
+from scantling.piece._file.text import Key, Node, Row, Sort, Table, Written, halt, shown
 from scantling.roster import plain_name
 from scantling.sizes.model import Stated
 from scantling.timber.moisture import Season
@@ -37,6 +37,7 @@ from scantling.timber.species import species
 from scantling.units import INCH, Unit
 
 FORMAT = 1
+MOST_SUGGESTIONS = 20  # of woods; looking for the nearest takes time
 USUAL_FINEST = {Unit.INCH: INCH / 32, Unit.MM: Fraction(1, 2)}  # [mm]
 _FINEST_MM = frozenset({Fraction(1, 2), Fraction(1), Fraction(2)})
 _LEAST_FRACTION = 128  # of an inch; no rule is finer
@@ -57,7 +58,7 @@ def _format(node: Node) -> int:
     if not isinstance(node, Written) or node.sort is not Sort.WHOLE:
         raise wrong_kind(node, "a whole number", cure)
     if node.text != str(FORMAT):
-        raise faults(halt("format", f"there is no format {node.text}", cure, node.place))
+        raise faults(halt("format", f"there is no format {shown(node.text)}", cure, node.place))
     return FORMAT
 
 
@@ -80,7 +81,7 @@ def _measure(node: Node | Unit) -> Unit:
     try:
         return Unit(node.text)
     except ValueError:
-        says = f"{node.text!r} is no measure of this house"
+        says = f"{shown(node.text)} is no measure of this house"
         raise faults(halt("measure", says, cure, node.place)) from None
 
 
@@ -103,7 +104,9 @@ def _season(node: Node | Season) -> Season:
         raise wrong_kind(node, "the air of a room", cure)
     found = _AIR.fullmatch(node.text[:60])
     if found is None:
-        raise faults(halt("air", f"{node.text!r} tells no humidity and warmth", cure, node.place))
+        raise faults(
+            halt("air", f"{shown(node.text)} tells no humidity and warmth", cure, node.place)
+        )
     warm = float(found["warm"])
     celsius = warm if found["scale"] in "cC" else (warm - 32) / 1.8
     season = Season(humidity=float(found["humidity"]), temperature=celsius)
@@ -150,7 +153,7 @@ class Head(Section):
     @classmethod
     def unknown(cls, key: Key, further: Iterable[str] = ()) -> Finding:
         """The fault that nothing of that name stands above the first heading."""
-        says = f"{str(key)!r} is no word of the head of a piece file"
+        says = f"{shown(key)} is no word of the head of a piece file"
         return halt("unknown-word", says, known_words(key, (*words_of(cls), *further)), key.place)
 
     @property
@@ -200,7 +203,7 @@ def woods(table: Table) -> tuple[dict[str, NamedWood], tuple[Finding, ...]]:
     found: dict[str, NamedWood] = {}
     wrong: list[Finding] = []
     for key, node in table.items():
-        wood = _wood(key, node)
+        wood = _wood(key, node, suggest=len(wrong) < MOST_SUGGESTIONS)
         if isinstance(wood, NamedWood):
             found[plain_name(key)] = wood
         else:
@@ -211,7 +214,7 @@ def woods(table: Table) -> tuple[dict[str, NamedWood], tuple[Finding, ...]]:
     return found, tuple(wrong)
 
 
-def _wood(key: Key, node: Node) -> NamedWood | tuple[Finding, ...]:
+def _wood(key: Key, node: Node, *, suggest: bool) -> NamedWood | tuple[Finding, ...]:
     if not isinstance(node, Written) or node.sort is not Sort.TEXT:
         cure = 'write it like "white ash" or "white ash, rift"'
         return findings_in(wrong_kind(node, "the name of a wood", cure))
@@ -221,10 +224,10 @@ def _wood(key: Key, node: Node) -> NamedWood | tuple[Finding, ...]:
     try:
         return NamedWood(species=species(said).name, place=key.place, cut=cut or Cut.FLAT)
     except UnknownNameError:
-        meant = " or ".join(f'"{each}"' for each in nearest_woods(said)[:3])
+        meant = " or ".join(f'"{each}"' for each in nearest_woods(said)[:3] if suggest)
         cure = f"perhaps {meant}" if meant else "name one of the table of woods"
         place = node.part(range(len(said)))
-        return (halt("unknown-wood", f"no wood is called {said.strip()!r}", cure, place),)
+        return (halt("unknown-wood", f"no wood is called {shown(said.strip())}", cure, place),)
 
 
 @dataclass(frozen=True, kw_only=True)

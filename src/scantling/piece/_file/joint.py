@@ -37,7 +37,7 @@ from scantling.piece._file.kinds import (
     wrong_kind,
 )
 from scantling.piece._file.section import JOINT, Section, findings_of, known_words, words_of
-from scantling.piece._file.text import Beside, Key, Sort, Table, Written, halt
+from scantling.piece._file.text import Beside, Key, Sort, Table, Written, halt, shown
 from scantling.roster import members, nearest, plain_name
 
 _LENGTHS: Mapping[str, Any] = {"length": Length, "gap": Gap, "offset": Offset, "ratio": Ratio}
@@ -156,7 +156,7 @@ class Options(Section):
     @classmethod
     def unknown(cls, key: Key, further: Iterable[str] = ()) -> Finding:
         """The fault that the joint has no such option."""
-        says = f"{str(key)!r} is no option of the joint {cls.joint_title}"
+        says = f"{shown(key)} is no option of the joint {cls.joint_title}"
         cure = known_words(key, (*words_of(cls), *further))
         return halt("unknown-option", says, cure, key.place)
 
@@ -194,7 +194,7 @@ def _named(name: Written, context: Terms) -> type:
     try:
         return joints[name.text]
     except KeyError:
-        says = f"no joint is called {name.text!r}"
+        says = f"no joint is called {shown(name.text)}"
         raise faults(halt("unknown-joint", says, _perhaps(name.text, joints), name.place)) from None
 
 

@@ -6,7 +6,7 @@ import re
 
 from scantling.piece._file.quoted import quoted
 from scantling.piece._file.signs import Signs
-from scantling.piece._file.text import Key
+from scantling.piece._file.text import Key, shown
 
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
 _LOOSE = re.compile(r"""[^\s.=\[\]{},#"'“”][^.=\[\]{},#"'“”\n:]*""")  # what was meant as a name
@@ -45,7 +45,7 @@ def _part(signs: Signs, closing: str) -> Key:
         after = signs.text[loose.end() : loose.end() + 1]
         if after in {".", closing} and after:
             span = range(start, start + len(text))
-            signs.fault("bare-name", f"{text!r} stands without quotes", _NAME_CURE, span)
+            signs.fault("bare-name", f"{shown(text)} stands without quotes", _NAME_CURE, span)
             signs.at = loose.end()
             return Key(text, signs.place(span))
     if bare is None:

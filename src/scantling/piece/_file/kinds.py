@@ -16,7 +16,7 @@ from scantling import units
 from scantling.errors import LengthError
 from scantling.findings import Finding, Place
 from scantling.joints._joint import Said
-from scantling.piece._file.text import Node, Sort, Written, halt, sort_of
+from scantling.piece._file.text import Node, Sort, Written, halt, shown, sort_of
 from scantling.roster import nearest, plain_name
 from scantling.units import Unit
 
@@ -191,7 +191,7 @@ def _count(node: Node | int) -> Count:
         raise wrong_kind(node, "a whole number", cure)
     number = int(node.text) if _COUNT.fullmatch(node.text) else 0
     if not 1 <= number <= 999:
-        raise faults(halt("count", f"{node.text} is no count", cure, node.place))
+        raise faults(halt("count", f"{shown(node.text)} is no count", cure, node.place))
     return Count(number, node.place)
 
 
@@ -237,7 +237,7 @@ def _ratio(node: Node | Said) -> Said:
         raise wrong_kind(node, "a slope", cure)
     found = _RATIO.fullmatch(node.text)
     if not found or "0" in {found[1].lstrip("0") or "0", found[2].lstrip("0") or "0"}:
-        raise faults(halt("ratio", f"{node.text!r} is no slope", cure, node.place))
+        raise faults(halt("ratio", f"{shown(node.text)} is no slope", cure, node.place))
     value = Fraction(int(found[1]), int(found[2]))
     return Said(value=value, text=node.text, place=node.place)
 
@@ -251,7 +251,7 @@ def _load(node: Node | Load) -> Load:
     found = _AMOUNT.fullmatch(node.text[:60])
     unit = _LOAD_UNITS.get(" ".join(found[2].casefold().split())) if found else None
     if found is None or unit is None:
-        raise faults(halt("load", f"{node.text!r} is no load", cure, node.place))
+        raise faults(halt("load", f"{shown(node.text)} is no load", cure, node.place))
     return Load(amount=Fraction(found[1]), unit=unit, text=node.text, place=node.place)
 
 
@@ -271,7 +271,9 @@ def _two_lengths(node: Node | TwoLengths, info: ValidationInfo) -> TwoLengths:
         raise wrong_kind(node, "two lengths", cure)
     cut = re.fullmatch(r"\s*([^x×]*?)\s*[x×]\s*([^x×]*?)\s*", node.text)
     if not cut:
-        raise faults(halt("two-lengths", f"{node.text!r} is not two lengths", cure, node.place))
+        raise faults(
+            halt("two-lengths", f"{shown(node.text)} is not two lengths", cure, node.place)
+        )
     read = _above(Fraction(0), or_equal=False)
     return TwoLengths(
         first=read(node.cut(range(*cut.span(1))), info),
@@ -303,7 +305,7 @@ class among:  # noqa: N801 - reads as a word in an annotation
         known = {plain_name(each): each for each in self.words}
         if plain_name(word) in known:
             return Word(known[plain_name(word)], word.place)
-        says = f"{word!r} is none of {', '.join(self.words)}"
+        says = f"{shown(word)} is none of {', '.join(self.words)}"
         meant = nearest(word, self.words)
         cure = f'perhaps "{meant}"' if meant else f'write "{self.words[0]}", say'
         raise faults(halt("unknown-choice", says, cure, word.place))

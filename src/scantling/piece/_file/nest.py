@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from scantling.findings import Place
 from scantling.piece._file.signs import Signs
-from scantling.piece._file.text import Key, Node, Row, Table, Written
+from scantling.piece._file.text import Key, Node, Row, Table, Written, shown
 
 
 def put(signs: Signs, table: Table, path: Sequence[Key], node: Node) -> list[Table]:
@@ -58,11 +58,11 @@ def taken(signs: Signs, key: Key, table: Table) -> None:
     other = table.spelling(key)
     line = "" if other is None else f" in line {other.place.line}"
     if other is not None and str(other) != str(key):
-        says = f"{str(key)!r} is the same name as {str(other)!r}{line}"
+        says = f"{shown(key)} is the same name as {shown(other)}{line}"
         cure = "space, hyphen, underscore and capitals are equal: change one of the names"
         signs.note("same-name", says, cure, place)
     else:
-        says = f"{str(key)!r} is said already{line}"
+        says = f"{shown(key)} is said already{line}"
         signs.note("said-twice", says, "keep one of the two", place)
 
 

@@ -19,7 +19,7 @@ from pydantic.fields import FieldInfo
 from scantling.errors import InternalError
 from scantling.findings import Finding, Place
 from scantling.piece._file.kinds import faults, spelt, wrong_kind
-from scantling.piece._file.text import Beside, Key, Node, Table, halt
+from scantling.piece._file.text import Beside, Key, Node, Table, halt, shown
 from scantling.roster import nearest, plain_name
 
 JOINT = "joint"  # the field that takes the words its section does not know
@@ -55,7 +55,7 @@ class Section(BaseModel):
             key: What the maker wrote.
             further: Words known beside those of the section.
         """
-        says = f"{str(key)!r} is no word of this section"
+        says = f"{shown(key)} is no word of this section"
         return halt("unknown-word", says, known_words(key, (*words_of(cls), *further)), key.place)
 
     @model_validator(mode="wrap")
@@ -122,7 +122,7 @@ def sorted_words(model: type[Section], table: Table) -> tuple[dict[str, Any], tu
         if name is None:
             others.append((key, node))
         elif name in values:
-            says = f"{str(key)!r} says again what another word of this section has said"
+            says = f"{shown(key)} says again what another word of this section has said"
             found.append(halt("said-twice", says, "keep one of the two", key.place))
         else:
             values[name] = node

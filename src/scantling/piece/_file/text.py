@@ -17,6 +17,8 @@ from typing import Self
 from scantling.findings import Finding, Place, Weight
 from scantling.roster import plain_name
 
+LONGEST_SHOWN = 60  # [characters] of the maker's words in a sentence
+
 
 @dataclass(frozen=True)
 class Source:
@@ -155,6 +157,11 @@ class Beside:
 def halt(code: str, says: str, cure: str, place: Place | None) -> Finding:
     """A fault of the piece file: it cannot be read as written."""
     return Finding(code=f"piece.{code}", weight=Weight.HALT, says=says, cure=cure, place=place)
+
+
+def shown(word: str) -> str:
+    """A word of the maker in quotes, short enough for a sentence."""
+    return repr(str(word) if len(word) <= LONGEST_SHOWN else f"{word[: LONGEST_SHOWN - 1]}…")
 
 
 def sort_of(node: object) -> str:

@@ -12,7 +12,7 @@ from scantling.piece._file import keys, nest
 from scantling.piece._file.bare import bare
 from scantling.piece._file.quoted import quoted
 from scantling.piece._file.signs import LineLostError, Signs
-from scantling.piece._file.text import Key, Node, Row, Sort, Table, Written
+from scantling.piece._file.text import Key, Node, Row, Sort, Table, Written, shown
 
 DEEPEST = 20  # brackets within brackets; a piece needs three
 _REST = re.compile(r"[^#\n]*")
@@ -67,8 +67,8 @@ def assignment(signs: Signs, table: Table) -> list[Table]:
 
 def _no_equals(signs: Signs, key: Key) -> tuple[str, str]:
     if signs.sees(":"):
-        return "a colon stands where an equals sign belongs", f"write {key} = ..."
-    return f"an equals sign is missing behind {str(key)!r}", f"write {key} = ..."
+        return "a colon stands where an equals sign belongs", f"write {shown(key)[1:-1]} = ..."
+    return f"an equals sign is missing behind {shown(key)}", f"write {shown(key)[1:-1]} = ..."
 
 
 def _faulty(signs: Signs) -> Written:
