@@ -1,16 +1,16 @@
 /** Sentences from data. */
 
-import type { Cut, Finding, Joint, Length, Part } from "./document";
-
-export type Said = (string | Length)[];
+import type { Finding, Joint, Part } from "./document";
 
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
+export const BOUGHT = "Bought";
+
 /** Name of the assembly a part belongs to, as a heading. */
 export function assembly(part: Part): string {
-  if (part.hardware) return "Bought";
+  if (part.hardware) return BOUGHT;
   return part.moves_with === "" ? "What stands fast" : raised(part.moves_with);
 }
 
@@ -22,27 +22,6 @@ export function raised(text: string): string {
 export function ownName(part: Part): string {
   const prefix = `${part.moves_with}.`;
   return part.name.startsWith(prefix) ? part.name.slice(prefix.length) : part.name;
-}
-
-const OF_AXIS = { along: "along", across: "across", into: "deep" } as const;
-
-/** The figures of one cut, in the order one lays them out. */
-export function cutSaid(cut: Cut): Said {
-  const said: Said = [];
-  for (const each of cut.measures) {
-    if (said.length > 0) said.push("; ");
-    said.push(each.value);
-    if (each.word.endsWith("size")) said.push(` ${OF_AXIS[each.axis]}`);
-    else if (each.word === "diameter") said.push(" across the hole");
-    else said.push(` ${pointWord(each.word)}from the ${each.from ?? "start"}`);
-  }
-  return said;
-}
-
-function pointWord(word: string): string {
-  if (word.startsWith("centre")) return "to the centre ";
-  const point = /^(first |last )?point (\d+)/.exec(word);
-  return point === null ? "" : `to ${point[1] ?? ""}point ${Number(point[2]) + 1} `;
 }
 
 /** Joints of one kind whose figures are alike: they are set once and cut one after another. */

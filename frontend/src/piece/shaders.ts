@@ -56,6 +56,11 @@ flat in vec4 vRings;
 flat in vec3 vColour;
 flat in float vShown;
 out vec4 drawn;
+/* Lines at whole years, fine where they are far apart on the screen, gone where they are not. */
+float lines(float year, float across) {
+  float off = abs(fract(year + 0.5) - 0.5) / max(across, 1e-5);
+  return 1.0 - smoothstep(0.15, 0.85, off);
+}
 void main() {
   float lit = 0.5 + 0.5 * dot(normalize(vNormal), normalize(vec3(-0.35, 0.8, 0.5)));
   vec3 pale = mix(ground, vColour, depth * (1.25 - 0.6 * lit));
@@ -64,8 +69,11 @@ void main() {
     float r = length(vWood.yz - vRings.xy) + sway + vWood.x * 0.012;
     float year = r / vRings.w;
     float across = fwidth(year);
-    float off = abs(fract(year) - 0.5) / max(across, 1e-5);
-    float line = (1.0 - smoothstep(0.15, 0.85, off)) * (1.0 - smoothstep(0.12, 0.4, across));
+    /* from far away only every second, fourth, eighth year is drawn */
+    float far = max(0.0, log2(max(across, 1e-5) / 0.1));
+    float each = exp2(floor(far));
+    float some = lines(year / each, across / each) * (1.0 - fract(far));
+    float line = max(some, lines(year / (2.0 * each), across / (2.0 * each)));
     pale = mix(pale, ink, 0.24 * line);
   }
   drawn = vec4(pale, 1.0);
