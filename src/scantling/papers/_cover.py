@@ -94,8 +94,8 @@ def _room(setting_out: SettingOut) -> str:
     room = setting_out.piece.whole.room
     low, high, now = (round(x, 1) for x in (room.driest, room.dampest, room.made_at))
     return (
-        f"Worked at the bench with the wood at about {now:g}\u00a0% moisture; where it will stand the "
-        f"wood settles between {low:g}\u00a0% and {high:g}\u00a0% through the year."
+        f"Worked at the bench with the wood at about {now:g}\u00a0% moisture; where it will stand "
+        f"the wood settles between {low:g}\u00a0% and {high:g}\u00a0% through the year."
     )
 
 
@@ -172,21 +172,14 @@ def _stick(setting_out: SettingOut, rule: Rule, scale: int) -> Iterator[dict[str
 
 
 def _levels(setting_out: SettingOut, *, floor: Fraction, scale: int) -> Iterator[Fraction]:
-    """Heights of the edges of the front from the floor, one where several run together. [mm]
-
-    Of an edge that stays and one that opens the one that stays is kept.
-    """
+    """Heights of the edges of the front that do not open, one where several run together. [mm]"""
     front = min(_box(part)[0][1] for part in setting_out.made)
-    fast: dict[Fraction, bool] = {}
-    for part in setting_out.made:
-        low, high = _box(part)
-        if low[1] - front <= FRONT:
-            for level in (low[2] - floor, high[2] - floor):
-                fast[level] = fast.get(level, False) or not part.moves_with
-    kept: list[Fraction] = []
-    for level in sorted(fast):
-        if not kept or float(level - kept[-1]) / scale > CLOSE:
-            kept.append(level)
-        elif fast[level] and not fast[kept[-1]]:
-            kept[-1] = level
-    yield from kept
+    boxes = [_box(part) for part in setting_out.made if not part.moves_with]
+    edges = {
+        end[2] - floor for low, high in boxes if low[1] - front <= FRONT for end in (low, high)
+    }
+    last = -floor
+    for level in sorted(edges | {setting_out.overall[2]}):
+        if level == 0 or float(level - last) / scale > CLOSE:
+            yield level
+            last = level

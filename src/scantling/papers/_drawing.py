@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -54,6 +55,22 @@ class Drawing:
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
+class _Stood:
+    """A part's mesh with where it stands."""
+
+    part: Part
+    mesh: Mesh
+    rows: Floats  # turns directions of the part into those of the piece
+    at: Floats  # its origin [mm]
+
+    def drawn(self, points: Floats) -> Floats:
+        """Points of the part on the paper. [mm]"""
+        stood = points @ self.rows.T + self.at
+        found: Floats = stood[:, [0, 2]] + RECEDING * stood[:, [1]]
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
 class _Face:
     """One plane face turned to the eye."""
 
@@ -62,7 +79,8 @@ class _Face:
     normal: Floats  # in the piece
     level: float  # distance of its plane from the origin along the normal [mm]
     edges: tuple[Line, ...]
-    grain: tuple[Line, ...]
+    stood: _Stood
+    number: int  # of the face in its mesh
 
 
 def on_paper(wide: float, deep: float, tall: float) -> Point:
@@ -83,7 +101,7 @@ def drawing(setting_out: SettingOut) -> Drawing:
             seen.add(face.part)
         rim = cover.buffer(-RIM)
         edges += _uncovered(face.edges, rim)
-        grain += _uncovered(face.grain, cover.buffer(CLEAR))
+        grain += _uncovered(tuple(_grain(face)), cover.buffer(CLEAR))
     low, high = _bounds(faces)
     return Drawing(
         edges=tuple(dict.fromkeys(edges)),
@@ -123,8 +141,11 @@ def _covers(faces: Sequence[_Face]) -> Iterator[BaseGeometry]:
     first, second, common = first[keep], second[keep], common[keep]
     points = shapely.get_coordinates(shapely.point_on_surface(common))
     behind = _depths(faces, second, points) < _depths(faces, first, points) - NEARER
-    for i in range(len(faces)):
-        yield shapely.union_all(flats[second[behind & (first == i)]])
+    first, second = first[behind], second[behind]
+    order = np.argsort(first, kind="stable")
+    starts = np.searchsorted(first[order], np.arange(len(faces) + 1))
+    for start, stop in pairwise(starts.tolist()):
+        yield shapely.union_all(flats[second[order[start:stop]]])
 
 
 def _depths(faces: Sequence[_Face], which: NDArray[np.int64], points: Floats) -> Floats:
@@ -150,22 +171,6 @@ def _long(line: Line) -> float:
     return float(np.hypot(c - a, d - b))
 
 
-@dataclass(frozen=True, kw_only=True, eq=False)
-class _Stood:
-    """A part's mesh with where it stands."""
-
-    part: Part
-    mesh: Mesh
-    rows: Floats  # turns directions of the part into those of the piece
-    at: Floats  # its origin [mm]
-
-    def drawn(self, points: Floats) -> Floats:
-        """Points of the part on the paper. [mm]"""
-        stood = points @ self.rows.T + self.at
-        found: Floats = stood[:, [0, 2]] + RECEDING * stood[:, [1]]
-        return found
-
-
 def _faces(part: Part, setting_out: SettingOut) -> Iterator[_Face]:
     stood = _stood(part, setting_out)
     body = stood.mesh
@@ -183,7 +188,8 @@ def _faces(part: Part, setting_out: SettingOut) -> Iterator[_Face]:
             normal=normals[face],
             level=float(corner @ normals[face]),
             edges=tuple(ends[i] for i in np.flatnonzero(beside)),
-            grain=tuple(_grain(stood, face, outline)),
+            stood=stood,
+            number=face,
         )
 
 
@@ -198,19 +204,19 @@ def _stood(part: Part, setting_out: SettingOut) -> _Stood:
     return _Stood(part=part, mesh=body, rows=rows, at=np.array([float(x) for x in stands.at]))
 
 
-def _grain(stood: _Stood, face: int, outline: BaseGeometry) -> Iterator[Line]:
+def _grain(face: _Face) -> Iterator[Line]:
     """Lines along the grain of a face, at uneven distances that are the same every time."""
-    along, normal = np.array([1.0, 0.0, 0.0]), stood.mesh.normals[face]
+    stood, body = face.stood, face.stood.mesh
+    along, normal = np.array([1.0, 0.0, 0.0]), body.normals[face.number]
     across = np.cross(normal, along)
     if np.linalg.norm(across) < ACROSS_GRAIN:
         return
-    triangles = stood.mesh.triangles[stood.mesh.faces == face]
-    corners = stood.mesh.vertices[np.unique(triangles)]
+    corners = body.vertices[np.unique(body.triangles[body.faces == face.number])]
     level = float(corners[0] @ normal) * normal
     (start, stop), (low, high) = (_span(corners @ way) for way in (along, across))
-    inside = outline.buffer(-CLEAR)
+    inside = face.flat.buffer(-CLEAR)
     for i, at in enumerate(_uneven(low, high)):
-        near, far = (0.4 * _scatter(13 * i + 5 * face + side) for side in (0, 7))
+        near, far = (0.4 * _scatter(13 * i + 5 * face.number + side) for side in (0, 7))
         ends = (start + near * (stop - start), stop - far * (stop - start))
         points = [x * along + at * across + level for x in ends]
         line = LineString(stood.drawn(np.array(points)))

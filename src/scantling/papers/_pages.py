@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import inspect
-from collections.abc import Iterable, Iterator
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from scantling.findings import Finding, Weight
-from scantling.joints._joint import DrawnSize, Joint
+from scantling.joints._joint import Joint
 from scantling.papers._cautions import Caution
 from scantling.papers._paper import (
     OwnSize,
@@ -17,6 +18,7 @@ from scantling.papers._paper import (
     rule_of,
 )
 from scantling.papers._typeset import Plain
+from scantling.parts import Part
 from scantling.setting_out import Line, SetJoint, SettingOut
 from scantling.shop.operations import Operation
 from scantling.sizes.model import Kind
@@ -93,12 +95,21 @@ def _apart(text: str) -> dict[str, Plain]:
 
 
 def hardware(setting_out: SettingOut) -> list[Plain]:
-    """What is bought: kind, what of, how many."""
-    counts: dict[tuple[str, str], int] = {}
-    for part in setting_out.parts:
-        if part.hardware:
-            counts[part.family, part.wood] = counts.get((part.family, part.wood), 0) + 1
-    return [{"what": what, "of": of, "how_many": n} for (what, of), n in counts.items()]
+    """What is bought: kind, what of, how large, how many."""
+    rule = rule_of(setting_out)
+    counts = Counter(
+        (part.family, part.wood, _large(part, rule)) for part in setting_out.parts if part.hardware
+    )
+    return [
+        {"what": what, "of": of, "large": large, "how_many": count}
+        for (what, of, large), count in sorted(counts.items())
+    ]
+
+
+def _large(part: Part, rule: Rule) -> str:
+    sizes = [part.extent.length, part.extent.width, part.extent.thickness]
+    shown = sizes[:2] if part.is_round or sizes[1] == sizes[2] else sizes
+    return " × ".join(rule.reads(size).removeprefix("about ") for size in shown)
 
 
 def joints(setting_out: SettingOut) -> list[Plain]:
@@ -124,9 +135,9 @@ def _groups(alike: Iterable[SetJoint], setting_out: SettingOut) -> list[Plain]:
     rule = rule_of(setting_out)
     groups: dict[tuple[_Figures, _Settings], list[str]] = {}
     for joint in alike:
-        figures = tuple(_figure(figure, rule) for figure in joint.drawn)
+        figures = _figures(joint, setting_out, rule)
         settings = tuple(_settings(joint, setting_out, rule))
-        groups.setdefault((figures, settings), []).append(joint.name)
+        groups.setdefault((figures, settings), []).append(spoken(joint.name, [joint.name]))
     return [
         {
             "where": list(where),
@@ -142,14 +153,27 @@ def _groups(alike: Iterable[SetJoint], setting_out: SettingOut) -> list[Plain]:
     ]
 
 
-def _figure(figure: DrawnSize, rule: Rule) -> tuple[str, str, str]:
-    return figure.word, figure_reads(figure, rule), figure.reference
+def _figures(joint: SetJoint, setting_out: SettingOut, rule: Rule) -> _Figures:
+    """Figures of a joint; of like parts once, where they are the same for all of them."""
+    full = tuple((f.word, figure_reads(f, rule), f.reference) for f in joint.drawn)
+    families = {p.name: p.family for p in setting_out.parts if p.name in joint.joined.parts}
+    plain = [(_by_family(w, families), r, _by_family(f, families)) for w, r, f in full]
+    once = tuple(dict.fromkeys(plain))
+    return once if len({word for word, _, _ in once}) == len(once) else full
+
+
+def _by_family(text: str, families: Mapping[str, str]) -> str:
+    """`left in left side` as `left in side`: what is true of either side is said once."""
+    for name in sorted(families, key=len, reverse=True):
+        text = text.replace(name, families[name])
+    return text
 
 
 def _from(reference: str) -> str:
     """`face side` is `from the face side`; what already says how stays as it is."""
-    told = reference.startswith(("from ", "at ", "on ", "in ", "along ")) or not reference
-    return reference if told else f"from the {reference}"
+    if not reference or reference.startswith(("from ", "at ", "on ", "in ", "along ")):
+        return reference
+    return f"from the {reference.removeprefix('the ')}"
 
 
 def _settings(
@@ -173,29 +197,60 @@ def _settings(
 
 def _what(operation: Operation) -> str:
     names = operation.setting.dimensions if operation.setting else ()
-    words = " and ".join(name.rpartition(".")[2] for name in names)
+    *most, last = [name.rpartition(".")[2] for name in names] or [""]
+    words = f"{', '.join(most)} and {last}" if most else last
     return f"{words}, from the {operation.reference}" if operation.reference else words
 
 
-def findings(found: Iterable[Finding]) -> list[Plain]:
-    """Findings by weight, each as its sentence, its cure, its place and its source."""
-    by_weight: dict[Weight, list[Plain]] = {weight: [] for weight in Weight}
-    for finding in found:
-        by_weight[finding.weight].append(
-            {
-                "says": finding.says,
-                "cure": finding.cure,
-                "place": "" if finding.place is None else str(finding.place),
-                "figure": finding.figure,
-                "limit": finding.limit,
-                "source": finding.source,
-            }
-        )
+def findings(setting_out: SettingOut) -> list[Plain]:
+    """Findings by weight. What is found of several like parts is said once."""
+    families = {part.name: part.family for part in setting_out.parts}
+    by_weight: dict[Weight, dict[tuple[str, ...], list[Finding]]] = {w: {} for w in Weight}
+    for finding in setting_out.findings:
+        about = {name: families[name] for name in finding.parts if name in families}
+        key = (finding.code, _by_family(finding.says, about), finding.cure)
+        behind = (finding.figure, finding.limit, finding.source)
+        by_weight[finding.weight].setdefault((*key, *behind), []).append(finding)
     return [
-        {"weight": _HEADS[weight][0], "lead": _HEADS[weight][1], "found": rows}
-        for weight, rows in by_weight.items()
-        if rows
+        {
+            "weight": _HEADS[weight][0],
+            "lead": _HEADS[weight][1],
+            "found": [_found(alike) for alike in groups.values()],
+        }
+        for weight, groups in by_weight.items()
+        if groups
     ]
+
+
+def _found(alike: Sequence[Finding]) -> dict[str, Plain]:
+    first = alike[0]
+    parts = dict.fromkeys(name for finding in alike for name in finding.parts)
+    places = dict.fromkeys(str(f.place) for f in alike if f.place is not None)
+    return {
+        "says": sentence(spoken(first.says, first.parts)),
+        "cure": sentence(first.cure),
+        "times": len(alike),
+        "parts": [spoken(name, [name]) for name in parts] if len(alike) > 1 else [],
+        "place": "; ".join(places),
+        "figure": first.figure,
+        "limit": first.limit,
+        "source": first.source,
+    }
+
+
+def sentence(text: str) -> str:
+    """Text with a capital in front and a point behind, if there is any."""
+    text = text.strip()
+    if not text:
+        return ""
+    return text[0].upper() + text[1:] + ("" if text.endswith((".", "!", "?", ":")) else ".")
+
+
+def spoken(text: str, names: Iterable[str]) -> str:
+    """Text with names as they are said: `left door.top rail` is the left door top rail."""
+    for name in sorted(names, key=len, reverse=True):
+        text = text.replace(name, name.replace(".", " "))
+    return text
 
 
 def told(cautions: Iterable[Caution]) -> list[Plain]:

@@ -26,7 +26,7 @@ class Packet:
             "list": cutting_list(setting_out),
             "hardware": hardware(setting_out),
             "joints": joints(setting_out),
-            "findings": findings(setting_out.findings),
+            "findings": findings(setting_out),
             "cautions": told(cautions(setting_out)),
         }
         return {"packet.pdf": pdf("packet.typ", data, sheet=sheet)}
