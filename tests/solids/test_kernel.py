@@ -32,7 +32,7 @@ def test_moments_tell_where_the_wood_lies() -> None:
     solid = board(NOTCH)
     whole, gone = 120 * 45 * 20, 21 * 20 * 8
     wanted = (whole * 60 - gone * 60.5, whole * 22.5 - gone * 10, whole * 10 - gone * 16)
-    assert solid.moments == pytest.approx(wanted, rel=1e-14)
+    assert solid.bulk.moments == pytest.approx(wanted, rel=1e-14)
 
 
 def test_a_board_sawn_through_is_two_pieces() -> None:

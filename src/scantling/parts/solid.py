@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Hashable, Iterator, Sequence
 from fractions import Fraction
 
 from scantling.errors import OutOfRangeError
@@ -10,10 +10,11 @@ from scantling.parts.cut import EVEN, OVER, Cut, Made
 from scantling.parts.frame import ALONG, Extent, Placement, Point
 from scantling.parts.part import Part
 from scantling.parts.shape import INSIDE_CIRCLE, Bore, around
-from scantling.solids.kernel import Placed, Solid, cut
+from scantling.solids.kernel import Bulk, Placed, Solid, common, cut
 from scantling.solids.pattern import Convex, Pattern, Turn
 from scantling.solids.store import Store
 
+NO_WOOD = Bulk(volume=0.0, moments=(0.0, 0.0, 0.0))
 NO_HORNS = (Fraction(0), Fraction(0))
 
 
@@ -43,6 +44,19 @@ def turn(placement: Placement) -> Turn:
         signs=(along.sign, across.sign, into.sign),
         at=placement.at,
     )
+
+
+def taken(part: Part, *, store: Store) -> tuple[Bulk, ...]:
+    """What each cut would take of the whole block, one after the other."""
+    key = ("taken", part.extent, _outlines(part.cuts), part.is_round)
+    return store.kept(key, lambda: tuple(_taken(part)))
+
+
+def _taken(part: Part) -> Iterator[Bulk]:
+    whole = block(part)
+    for each in part.cuts:
+        cutter = _cutter(each, extent=part.extent, over=OVER)
+        yield NO_WOOD if cutter is None else common(cutter, whole)
 
 
 def claim(cut: Cut, *, extent: Extent) -> Convex | None:

@@ -12,8 +12,8 @@ from scantling.findings import Finding, Place
 from scantling.joints._joint import Contact, Press
 from scantling.parts.drawn import Drawn, drawn
 from scantling.parts.part import Part
-from scantling.parts.solid import finished, placed
-from scantling.solids.kernel import Placed, Solid
+from scantling.parts.solid import finished, placed, taken
+from scantling.solids.kernel import Bulk, Placed, Solid
 from scantling.solids.store import Store
 from scantling.units import FINEST_INCH, Unit, rounded, written_with_unit
 
@@ -45,6 +45,10 @@ class Case:
     def solid(self, part: Part) -> Solid:
         """The finished part in its own frame."""
         return finished(part, store=self.store)
+
+    def taken(self, part: Part) -> tuple[Bulk, ...]:
+        """What each of its cuts would take of the whole block."""
+        return taken(part, store=self.store)
 
     def drawn(self, part: Part) -> tuple[Drawn, ...]:
         """Its cuts as a drawing shows them."""

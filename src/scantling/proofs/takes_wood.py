@@ -7,10 +7,8 @@ from typing import ClassVar
 from scantling.findings import Finding, Weight
 from scantling.parts.cut import Cut
 from scantling.parts.part import Part
-from scantling.parts.solid import block, claim
 from scantling.proofs._proof import Case
-from scantling.solids.kernel import NOISE, shared_by_hulls
-from scantling.solids.pattern import Bounds, Convex, bounds
+from scantling.solids.kernel import NOISE
 
 
 class TakesWood:
@@ -24,32 +22,12 @@ class TakesWood:
 
     def findings(self, case: Case) -> tuple[Finding, ...]:
         """One for each cut that takes none."""
-        found: list[Finding] = []
-        for part in case.parts:
-            # names and owners left out: both of a pair are looked at once
-            shapes = tuple((cut.shape, cut.corner) for cut in part.cuts)
-            key = ("takes wood", part.extent, shapes, part.is_round)
-            idle = case.store.kept(key, lambda p=part: _idle(p))  # type: ignore[misc] # mypy can't infer defaults of a lambda
-            found.extend(_finding(case, part, part.cuts[place]) for place in idle)
-        return tuple(found)
-
-
-def _idle(part: Part) -> tuple[int, ...]:
-    """Places of the cuts that take nothing."""
-    whole = block(part)
-    room = bounds(whole.corners)
-    return tuple(
-        place
-        for place, cut in enumerate(part.cuts)
-        if not _takes(cut, part=part, whole=whole, room=room)
-    )
-
-
-def _takes(cut: Cut, *, part: Part, whole: Convex, room: Bounds) -> bool:
-    taken = claim(cut, extent=part.extent)
-    if taken is None or not bounds(taken.corners).meets(room):
-        return False
-    return shared_by_hulls(taken, whole, within=whole) > NOISE
+        return tuple(
+            _finding(case, part, cut)
+            for part in case.parts
+            for cut, taken in zip(part.cuts, case.taken(part), strict=True)
+            if taken.volume <= NOISE
+        )
 
 
 def _finding(case: Case, part: Part, cut: Cut) -> Finding:

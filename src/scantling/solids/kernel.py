@@ -23,6 +23,14 @@ PLANE_DIGITS = 9  # decimals of a plane's normal and distance [mm] that tell it 
 NOISE = 1e-6  # [mm3] a hundred times above what exact contact leaves in floating point
 
 
+@dataclass(frozen=True, kw_only=True)
+class Bulk:
+    """How much there is of something, and where it lies."""
+
+    volume: float  # [mm3]
+    moments: tuple[float, float, float]  # sums of volume times distance along each axis [mm4]
+
+
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Solid:
     """A closed body of wood or metal. Two of them are the same only if they are one object."""
@@ -44,14 +52,9 @@ class Solid:
         return float(self.body.surface_area())
 
     @property
-    def moments(self) -> tuple[float, float, float]:
-        """Sums of volume times distance from the origin along each axis. [mm4]"""
-        raw = self.body.to_mesh64()
-        points = np.asarray(raw.vert_properties)[:, :3]
-        a, b, c = (points[np.asarray(raw.tri_verts)[:, k]] for k in range(3))
-        six_volumes = np.einsum("ij,ij->i", a, np.cross(b, c))
-        x, y, z = (six_volumes @ (a + b + c) / 24).tolist()
-        return x, y, z
+    def bulk(self) -> Bulk:
+        """Volume, and where it lies in its own coordinates. [mm3, mm4]"""
+        return _bulk(self.body)
 
     @property
     def pieces(self) -> int:
@@ -156,6 +159,11 @@ def shared_twice(
     return float(both.volume())
 
 
+def common(one: Convex, other: Convex) -> Bulk:
+    """What two convex bodies have in common."""
+    return _bulk(_hull(one) ^ _hull(other))
+
+
 def shared_by_hulls(one: Convex, other: Convex, *, within: Convex) -> float:
     """Volume common to three convex bodies. [mm3]"""
     bodies = [_hull(one), _hull(other), _hull(within)]
@@ -177,6 +185,17 @@ def _corners_of(extent: Bounds) -> Box:
 def _corners(piece: Convex) -> list[list[float]]:
     # as float() would, several times as fast
     return [[x.numerator / x.denominator for x in point] for point in piece.corners]
+
+
+def _bulk(body: Manifold) -> Bulk:
+    if not body.num_tri():
+        return Bulk(volume=0.0, moments=(0.0, 0.0, 0.0))
+    raw = body.to_mesh64()
+    points = np.asarray(raw.vert_properties)[:, :3]
+    a, b, c = (points[np.asarray(raw.tri_verts)[:, k]] for k in range(3))
+    six_volumes = np.einsum("ij,ij->i", a, np.cross(b, c))
+    x, y, z = (six_volumes @ (a + b + c) / 24).tolist()
+    return Bulk(volume=float(body.volume()), moments=(x, y, z))
 
 
 def _hull(piece: Convex) -> Manifold:
