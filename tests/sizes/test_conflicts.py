@@ -209,7 +209,7 @@ def test_a_cut_part_keeps_its_size_against_a_new_wish() -> None:
     assert [f.code for f in solved.findings] == ["sizes.came-out"]
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=12, deadline=None)
 @given(st.data())
 def test_whatever_is_stated_wrongly_the_rest_still_closes(data: st.DataObject) -> None:
     relations = front()

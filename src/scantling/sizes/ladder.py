@@ -47,7 +47,7 @@ class Ladder:
         """Settle every level in turn; false if facts and physical bounds clash."""
         if not self._fewest_off_tape():
             return False
-        self._least_amounts(self.columns.yielding.get(Strength.WISHED, []))
+        self._wishes()
         self._fewest(dict.fromkeys(self.columns.parts, 1.0))
         self._in_order(self.columns.parts)
         self._rules(Strength.KEPT)
@@ -202,8 +202,15 @@ class Ladder:
     def _broken(self, rows: Sequence[Yielding]) -> list[Yielding]:
         return [row for row in rows if self.best[row.broken] > HALF]
 
+    def _wishes(self) -> None:
+        """Lines given up in a conflict come as near as they may."""
+        rows = self.columns.yielding.get(Strength.WISHED, [])
+        self._nearest({row.amount: 1.0 for row in rows})
+        self._least_amounts(rows)
+
     def _least_amounts(self, rows: Sequence[Yielding]) -> None:
-        for row in self._broken(rows):
+        broken = self._broken(rows)
+        for row in broken if len(broken) > 1 else ():
             self._nearest({row.amount: 1.0}, floor=self._floor(row.moves))
 
     def _rather_less(self) -> None:
