@@ -12,8 +12,10 @@ from scantling.joints._dovetail import flank_area, undercut_area
 from scantling.joints._joint import Glue, State
 from scantling.joints._tail_bench import corner_bench
 from scantling.joints.half_blind_dovetail import HalfBlindDovetail
-from scantling.parts import Way
+from scantling.parts import Profile, Way
 from scantling.parts.solid import finished, placed
+from scantling.proofs._proof import Case
+from scantling.proofs.claims import Claims
 from scantling.shop.habits import Habits
 from scantling.shop.operations import Reference
 from scantling.shop.read import default_shop
@@ -139,7 +141,8 @@ def test_wood_before_a_set_in_rail_counts_as_wood_beside_it() -> None:
     free = HalfBlindDovetail(lap=said(5))
     flush = figures(sawn(corner(free, width=50, front=300)))
     set_in = figures(sawn(corner(free, width=50, front=300, set_off=30)))
-    assert flush["half pin at the tip"] == 10
+    behind = figures(sawn(corner(free, width=50, front=300, set_off=250)))
+    assert flush["half pin at the tip"] == behind["half pin at the tip"] == 10
     assert set_in["half pin at the tip"] == 6
 
 
@@ -150,6 +153,14 @@ def test_a_narrower_side_is_set_off_and_both_stay_sound() -> None:
     heights = [part.placement.at[2] for part in made.parts.values()]
     assert heights == [0, 5]
     assert not made.overlapping
+
+
+def test_half_pins_run_out_through_the_edges_they_reach() -> None:
+    (first, *_, last) = sawn(corner()).parts["side"].cuts
+    assert isinstance(first.shape, Profile)
+    assert isinstance(last.shape, Profile)
+    assert first.shape.open_sides == {0, 3}
+    assert last.shape.open_sides == {0, 1}
 
 
 def test_it_leaves_only_past_the_end() -> None:
@@ -178,6 +189,8 @@ def test_a_groove_in_the_lowest_tail_never_reaches_the_end_of_the_front() -> Non
     # within the socket nothing is left for it to take
     assert plain.volume("front") - made.volume("front") == pytest.approx((410 - 12) * 5 * 6)
     assert "half-blind-dovetail.groove-shows" not in made.codes()
+    case = Case(parts=tuple(made.parts.values()), store=Store())
+    assert Claims().findings(case) == ()  # the wood is claimed by both, and that is meant
 
 
 def test_a_groove_through_the_pin_shows_and_is_said() -> None:

@@ -129,7 +129,7 @@ def test_tails_and_pins_add_up_at_either_line(
     assert sum(high - low for low, high in found.roots) + n * found.tail_base == width
     assert found.tips[0][0] - start == found.half_pin == start + width - found.tips[-1][1]
     assert found.has_room
-    if width > 60:
+    if width > 60 and not found.hides(asked.grooves[0]):
         assert found.tail <= WIDEST_TAIL
     # what hides the groove, if anything does, is taken
     if not found.hides(asked.grooves[0]):

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import count
 
 from scantling.units import INCH, Unit
 
@@ -20,7 +21,6 @@ HALF_PIN = Fraction(6)  # [mm] at the tip line
 LEAST_HALF_PIN = Fraction(4)  # [mm] at the tip line
 LEAST_END = Fraction(10)  # [mm] wood beside a socket in the end of a wide part
 PIN_SHARE = Fraction(1, 4)  # [-] whole pin at the tip line over the thickness of the pin board
-MOST_TAILS = 60
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -131,14 +131,17 @@ def laid_out(asked: Asked) -> Layout:
         A survey of drawer making for the ratio, Handwork in Wood, 1910, for the widest tail;
         half pins, rounding and the pin of a quarter of the thickness are common practice.
     """
-    found = [
-        layout
-        for half_pin in _half_pins(asked)
-        for layout in _by_merit(asked, half_pin)
-        if layout.has_room
-    ]
-    hiding = (layout for layout in found if all(layout.hides(g) for g in asked.grooves))
-    return next(hiding, found[0] if found else _layout(asked, asked.count or 1, _quarter(asked)))
+    first: Layout | None = None
+    wide: Layout | None = None
+    for half_pin in _half_pins(asked):
+        for layout in _by_merit(asked, half_pin):
+            first = first or layout
+            if not all(layout.hides(groove) for groove in asked.grooves):
+                continue
+            if layout.tail <= WIDEST_TAIL:
+                return layout
+            wide = wide or layout
+    return wide or first or _layout(asked, asked.count or 1, _quarter(asked))
 
 
 def _quarter(asked: Asked) -> Fraction:
@@ -180,14 +183,18 @@ def _half_pins(asked: Asked) -> Iterable[Fraction]:
 
 
 def _by_merit(asked: Asked, half_pin: Fraction) -> Sequence[Layout]:
-    """Layouts with that half pin, the best first."""
+    """Layouts with that half pin that have room, the best first."""
     if asked.count is not None:
-        return [_layout(asked, asked.count, half_pin)]
-    all_counts = [_layout(asked, n, half_pin) for n in range(1, MOST_TAILS)]
-    rooms = [layout for layout in all_counts if layout.has_room]
+        only = _layout(asked, asked.count, half_pin)
+        return [only] if only.has_room else []
+    found = []
+    for layout in (_layout(asked, n, half_pin) for n in count(1)):
+        if not layout.has_room or (layout.count > 1 and layout.tail_base < layout.pin_base):
+            break  # more tails would only be narrower
+        found.append(layout)
     if asked.narrow:
-        return sorted(rooms, key=lambda one: (one.tail > WIDEST_TAIL, one.count))
-    return sorted(rooms, key=_off_ratio)
+        return sorted(found, key=lambda one: (one.tail > WIDEST_TAIL, one.count))
+    return sorted(found, key=_off_ratio)
 
 
 def _off_ratio(layout: Layout) -> tuple[bool, bool, Fraction]:
