@@ -104,6 +104,7 @@ def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Pl
     scale = _scale(picture, sheet=sheet)
     wide, deep, tall = setting_out.overall
     low, high = _corners(setting_out)
+    feet = [_box(part)[0][1] for part in setting_out.made if _box(part)[0][2] == low[2]]
     return {
         "scale": scale,
         "size": _flat(picture, picture.high, scale),
@@ -113,6 +114,8 @@ def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Pl
             *_flat(picture, on_paper(low[0], low[1], low[2]), scale),
             *_flat(picture, on_paper(high[0], low[1], high[2]), scale),
         ],
+        # the story stick stands where the feet do, not under the overhang of a top
+        "floor": _flat(picture, on_paper(low[0], float(min(feet)), low[2]), scale)[1],
         "behind": _flat(picture, on_paper(high[0], high[1], low[2]), scale),
         "wide": rule.reads(wide),
         "deep": rule.reads(deep),

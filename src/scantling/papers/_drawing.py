@@ -39,6 +39,7 @@ COVERS = 48  # the largest faces, which are tried first on all others
 CLEAR = 3.0  # [mm] of the piece, between grain lines and the rim of a face
 ACROSS_GRAIN = 0.5  # [-] sine to the grain; an end that lies flatter shows no lines along it
 GRAIN_APART = 17.0  # [mm] of the piece, the mean distance of grain lines
+GRAIN_LONG = 45.0  # [mm] of the piece, the least length of one
 
 _AWAY = np.array([-RECEDING, 1.0, -RECEDING])  # a step along it changes nothing on the paper
 
@@ -105,7 +106,7 @@ def drawing(setting_out: SettingOut) -> Drawing:
     low, high = _bounds(faces)
     return Drawing(
         edges=tuple(dict.fromkeys(edges)),
-        grain=tuple(line for line in grain if _long(line) > GRAIN_APART),
+        grain=tuple(line for line in grain if _long(line) > GRAIN_LONG),
         seen=frozenset(seen),
         low=low,
         high=high,
@@ -121,6 +122,8 @@ def _bounds(faces: Sequence[_Face]) -> tuple[Point, Point]:
 
 def _not_wholly_covered(faces: Sequence[_Face]) -> list[_Face]:
     """Without what lies behind a single large face: most of the inside of a shut case."""
+    if not faces:
+        return []
     flats = np.array([face.flat for face in faces])
     points = shapely.get_coordinates(shapely.point_on_surface(flats))
     depths = _depths(faces, np.arange(len(faces)), points)
@@ -134,6 +137,8 @@ def _not_wholly_covered(faces: Sequence[_Face]) -> list[_Face]:
 
 def _covers(faces: Sequence[_Face]) -> Iterator[BaseGeometry]:
     """For each face all that lies over it on the paper and nearer to the eye."""
+    if not faces:
+        return
     flats = np.array([face.flat for face in faces])
     first, second = shapely.STRtree(flats).query(flats, predicate="intersects")
     common = shapely.intersection(flats[first], flats[second])
@@ -215,13 +220,15 @@ def _grain(face: _Face) -> Iterator[Line]:
     level = float(corners[0] @ normal) * normal
     (start, stop), (low, high) = (_span(corners @ way) for way in (along, across))
     inside = face.flat.buffer(-CLEAR)
-    for i, at in enumerate(_uneven(low, high)):
-        near, far = (0.4 * _scatter(13 * i + 5 * face.number + side) for side in (0, 7))
+    # no two boards alike, and none different tomorrow
+    board = sum(face.part.encode()) + 5 * face.number
+    for i, at in enumerate(_uneven(low, high, board=board)):
+        near, far = (0.4 * _scatter(13 * i + board + side) for side in (0, 7))
         ends = (start + near * (stop - start), stop - far * (stop - start))
         points = [x * along + at * across + level for x in ends]
         line = LineString(stood.drawn(np.array(points)))
         for piece in shapely.get_parts(line.intersection(inside)):
-            if piece.length > GRAIN_APART:
+            if piece.length > GRAIN_LONG:
                 (a, b), *_, (c, d) = piece.coords
                 yield (a, b), (c, d)
 
@@ -230,10 +237,10 @@ def _span(values: Floats) -> tuple[float, float]:
     return float(values.min()), float(values.max())
 
 
-def _uneven(low: float, high: float) -> Iterator[float]:
+def _uneven(low: float, high: float, *, board: int) -> Iterator[float]:
     count = int((high - low) / GRAIN_APART)
     for i in range(count):
-        yield low + (i + 0.2 + 0.6 * _scatter(i)) * (high - low) / count
+        yield low + (i + 0.2 + 0.6 * _scatter(i + board)) * (high - low) / count
 
 
 def _scatter(i: int) -> float:
