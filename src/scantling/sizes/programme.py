@@ -16,6 +16,7 @@ INFINITE = float(highspy.kHighsInf)
 # The public class greets on standard output before it can be told to be silent; this is the
 # one beneath it, without callbacks. Neither ships types.
 _new: Callable[[], Any] = _Highs
+WORTH = 1e-6  # share by which an answer may miss its stated worth
 TOLERANCE = 1e-9  # the solver's, on rows and on whole numbers
 
 
@@ -76,7 +77,21 @@ class Programme:
             solver.setSolution(begun)
         solver.run()
         self.solves += 1
-        return self._answer()
+        found = self._answer()
+        if found is not None and not self._is_worth(found, costs):
+            # A start is now and then handed back as it came, beside the aim of a better answer.
+            solver.clearSolver()
+            solver.run()
+            found = self._answer()
+            if found is None or not self._is_worth(found, costs):
+                raise InternalError("the solver's answer is not worth what it says")
+        return found
+
+    def _is_worth(self, found: Sequence[float], costs: Mapping[int, float]) -> bool:
+        """Whether an answer is worth what the solver says it is."""
+        said = float(self._solver.getInfo().objective_function_value)
+        worth = sum(cost * found[column] for column, cost in costs.items())
+        return abs(worth - said) <= WORTH * (1 + abs(said))
 
     def prices(self, costs: Mapping[int, float]) -> list[float]:
         """By how much each row's limit weighs on the least of a sum; 0 where it does not.
