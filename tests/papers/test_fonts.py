@@ -1,6 +1,8 @@
 """The fonts we ship set fractions as fractions and figures in columns. Asked of the typesetter."""
 
 import json
+from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 import typst
@@ -26,8 +28,11 @@ def widths(family: str, weight: int, style: str, texts: list[str], *, features: 
         f'#set text(font: "{family}", weight: {weight}, style: "{style}", size: 10pt)\n'
         f"#context [#metadata(({shown},)) <found>]\n"
     )
-    set_in = typst.Compiler(source.encode(), font_paths=[str(FOLDER)], ignore_system_fonts=True)
-    found = set_in.query("<found>", field="value", one=True)
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "asked.typ"
+        path.write_text(source)
+        set_in = typst.Compiler(str(path), font_paths=[str(FOLDER)], ignore_system_fonts=True)
+        found = set_in.query("<found>", field="value", one=True)
     return [float(each) for each in json.loads(found)]
 
 

@@ -15,8 +15,8 @@ from scantling.setting_out import SettingOut
 
 SCALES = (1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100)
 MARGIN = 18.0  # [mm] at both sides of the sheet
-STICK = 32.0  # [mm] left of the drawing, for the story stick and its figures
-DEEP_END = 16.0  # [mm] right of it, for the figure of the depth
+STICK = 30.0  # [mm] left of the drawing, for the story stick and its figures
+DEEP_END = 14.0  # [mm] right of it, for the figure of the depth
 DRAWN_TALL = 0.5  # of the sheet, the most that the drawing takes up
 CLOSE = 0.4  # [mm] on paper, where two marks of the stick are one
 APART = 4.2  # [mm] on paper, the least that two figures need

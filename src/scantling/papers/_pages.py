@@ -6,6 +6,7 @@ import inspect
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
+from math import ceil
 
 from scantling.findings import Finding, Weight
 from scantling.joints._joint import Joint
@@ -22,7 +23,7 @@ from scantling.parts import Part
 from scantling.setting_out import Line, SetJoint, SettingOut
 from scantling.shop.operations import Operation
 from scantling.sizes.model import Kind
-from scantling.units import INCH, Unit
+from scantling.units import FINEST_INCH, INCH, Unit
 
 _Figures = tuple[tuple[str, str, str], ...]  # word, amount, measured from
 _Settings = tuple[tuple[str, tuple[str, ...], str], ...]  # tool, amounts, what for
@@ -45,7 +46,7 @@ def cutting_list(setting_out: SettingOut) -> list[Plain]:
         {
             "wood": wood,
             "thick": rule.reads(thick),
-            "rough": rule.reads(max(line.rough[2] for line in lines)),
+            "rough": _rough(max(line.rough[2] for line in lines), rule),
             "area": _area(lines, rule),
             "lines": [_line(line, setting_out, rule) for line in lines],
         }
@@ -72,9 +73,15 @@ def _line(line: Line, setting_out: SettingOut, rule: Rule) -> dict[str, Plain]:
         "long": _own(long, rule),
         "wide": _own(wide, rule),
         "thick": _own(thick, rule),
-        "rough": [rule.reads(value).removeprefix("about ") for value in line.rough],
+        "rough": [_rough(value, rule) for value in line.rough],
         "note": "; ".join(notes),
     }
+
+
+def _rough(value: Fraction, rule: Rule) -> str:
+    """A size to saw out; nobody saws closer than a 64th or a millimetre, and never short."""
+    grid = Fraction(1) if rule.unit is Unit.MM else FINEST_INCH
+    return rule.reads(ceil(value / grid) * grid)
 
 
 def _own(own: OwnSize, rule: Rule) -> dict[str, Plain]:
