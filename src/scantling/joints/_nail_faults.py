@@ -32,7 +32,8 @@ def nail_faults(
     j: Joined, *, sizes: Sizes, shop: Shop, parts: Mapping[str, Part]
 ) -> tuple[Finding, ...]:
     """Off the middle, near an end, too short, or through the bearer."""
-    rows = [row for seat in j.row("enters") for row in _places(seat, sizes=sizes)]
+    rows = [_off_middle(seat, sizes=sizes) for seat in j.row("enters")]
+    rows.append(_near_end(j, sizes=sizes))
     rows += _lengths(j, sizes=sizes, parts=parts)
     return tuple(
         fault(
@@ -54,30 +55,38 @@ def nail_faults(
 _Row = tuple[bool, str, Weight, str, str, str, tuple[Fraction, Fraction]]
 
 
-def _places(seat: Seat, *, sizes: Sizes) -> list[_Row]:
-    long, wide, thick = (sizes[f"{seat.part}.{w}"] for w in ("length", "width", "thickness"))
-    along, across = seat.along.at(sizes), seat.across.at(sizes)
-    off, most, end = abs(across - wide / 2), wide * OFF_MIDDLE, min(along, long - along)
-    return [
-        (
-            off > most,
-            "off-middle",
-            Weight.MIND,
-            f"The nail stands off the middle of the {seat.part}, which then moves one way.",
-            "Set it at mid width.",
-            "common practice",
-            (off, most),
-        ),
-        (
-            end < thick,
-            "near-end",
-            Weight.MIND,
-            f"The nail may split the end of the {seat.part}.",
-            "Set it further from the end than the board is thick.",
-            HANDBOOK,
-            (end, thick),
-        ),
-    ]
+def _off_middle(seat: Seat, *, sizes: Sizes) -> _Row:
+    wide = sizes[f"{seat.part}.width"]
+    off, most = abs(seat.across.at(sizes) - wide / 2), wide * OFF_MIDDLE
+    return (
+        off > most,
+        "off-middle",
+        Weight.MIND,
+        f"The nail stands off the middle of the {seat.part}, which then moves one way.",
+        "Set it at mid width.",
+        "common practice",
+        (off, most),
+    )
+
+
+def _near_end(j: Joined, *, sizes: Sizes) -> _Row:
+    """The board whose nail is nearest its end for its thickness; the others are no worse."""
+    short = []
+    for seat in j.row("enters"):
+        long, thick = sizes[f"{seat.part}.length"], sizes[f"{seat.part}.thickness"]
+        along = seat.along.at(sizes)
+        end = min(along, long - along)
+        short.append((end - thick, end, thick))
+    left, end, thick = min(short)
+    return (
+        left < 0,
+        "near-end",
+        Weight.NOTE,  # a pilot is bored, and a narrow bearer leaves no choice
+        "The nails stand nearer the ends of the boards than these are thick, and may split them.",
+        "Bore the pilots with care, or let the boards run on past the bearer.",
+        HANDBOOK,
+        (end, thick),
+    )
 
 
 def _lengths(j: Joined, *, sizes: Sizes, parts: Mapping[str, Part]) -> list[_Row]:
