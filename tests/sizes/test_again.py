@@ -20,7 +20,6 @@ LINES = st.fixed_dictionaries(
     optional={
         "mullion 1.width": st.sampled_from(["1 1/2", "1 17/32", "2"]),
         "door 2 left left stile.width": st.sampled_from(["2", "2 1/4"]),
-        "bay 1.wide": st.sampled_from(["38", "37 1/32"]),
         "drawer 1 left.gap top": st.sampled_from(["1/8", "3/32"]),
     },
 )
@@ -35,7 +34,7 @@ def told(solved: Solved) -> tuple[object, ...]:
     return sizes, solved.conflicts, solved.breaches, solved.findings
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=5, deadline=None)
 @given(st.lists(LINES, min_size=2, max_size=3))
 def test_an_answer_built_on_an_earlier_one_is_the_same_as_a_cold_one(
     edits: list[dict[str, str]],
