@@ -75,6 +75,8 @@ export interface Joint {
   name: string;
   title: string;
   parts: string[];
+  /** Names by role; where it is not told, boxes say who moves. */
+  roles?: Record<string, string[]>;
   choice: Record<string, string>;
   drawn: Figure[];
   contacts: { between: string[]; zone: string; glue: string; fit: string; area_mm2: number }[];

@@ -1,4 +1,4 @@
-"""A small wall cupboard for tests of the page: twenty-two parts, drawn by hand, not worked out.
+"""A small wall cupboard for tests of the page: nineteen parts, drawn by hand, not worked out.
 
 So the page is tested whatever the rooms below it do. Its shapes are true parts with true cuts;
 only what a solver or a joint would say of them is written down here.
@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from scantling.parts import (
+    Bore,
     Box,
     Corner,
     Cut,
@@ -85,6 +86,16 @@ RABBET = Cut(
 )
 
 
+def _hole(number: int, up: str) -> Cut:
+    bore = Bore(
+        axis=2,
+        centre=(inch(up), inch("1 1/4")),
+        radius=inch("1/8"),
+        span=span(None, "3/8"),
+    )
+    return Cut(name=f"hole {number}", owner="shelf", shape=bore, corner=FROM_BACK)
+
+
 def tenon(owner: str, end: Surface, long: str) -> tuple[Cut, ...]:
     """A cheek from each face; the tongue left is 1/4 thick in 3/4."""
     return tuple(
@@ -108,6 +119,7 @@ def _side(hand: str, into: Way, x: str) -> Part:
         housing(f"bottom in {hand} side", "1 1/4", "2"),
         housing(f"top in {hand} side", "23 1/4", "24"),
         RABBET,
+        *(_hole(number, up) for number, up in enumerate(("11", "12", "13"), 1) if hand == "right"),
     )
     return part(f"{hand} side", "side", "24,7 1/4,3/4", (UP, BACK, into), f"{x},3/4,0", *cuts)
 

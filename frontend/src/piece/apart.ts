@@ -28,7 +28,7 @@ const LATER = 0.62; // [-] each next step goes that much of the one before
 export interface Leaving {
   names: string[];
   way: Vec;
-  /** How far, in reaches of its step. */
+  /** How far, in reaches of its step: what is small goes less far. */
   far: number;
 }
 
@@ -44,8 +44,7 @@ export function apart(parts: readonly Part[], joints: readonly Joint[], first?: 
   const made = parts.filter((part) => !part.hardware);
   const rides = riding(parts, joints);
   const held = holding(made, joints);
-  const whole = around([...held.boxes.values()]);
-  const reach = first ?? Math.max(...less(whole.high, whole.low)) * FIRST;
+  const reach = first ?? largest([...held.boxes.keys()], held) * FIRST;
   const steps = stepped(made, held);
   const paths = new Map<string, Vec[]>(made.map((part) => [part.name, []]));
   steps.forEach((leaving, number) => {
@@ -62,16 +61,26 @@ export function apart(parts: readonly Part[], joints: readonly Joint[], first?: 
 
 function stepped(made: readonly Part[], held: Holding): Leaving[][] {
   const steps: Leaving[][] = [];
+  const whole = largest(made.map((part) => part.name), held);
   const families = new Map(made.map((part) => [part.name, part.family]));
   let groups: string[][] = [made.map((part) => part.name)];
   while (groups.some((group) => group.length > 1)) {
-    const split = groups.map((group) => spread(group, families, held) ?? parted(group, families, held));
+    const split = groups.map((group) => {
+      const { rest, away } = spread(group, families, held) ?? parted(group, families, held);
+      const share = largest(group, held) / whole;
+      return { rest, away: away.map((each) => ({ ...each, far: each.far * share })) };
+    });
     const leaving = split.flatMap((each) => each.away);
     if (leaving.length === 0) break;
     steps.push(leaving);
     groups = split.flatMap((each) => [each.rest, ...each.away.map((gone) => gone.names)]);
   }
   return steps;
+}
+
+function largest(names: readonly string[], held: Holding): number {
+  const { low, high } = around(boxesOf(names, held));
+  return Math.max(...less(high, low));
 }
 
 interface Parted {
@@ -109,13 +118,22 @@ function parted(group: string[], families: Map<string, string>, held: Holding): 
     (each) => opening.includes(each) || !opening.some((other) => dot(other.way, each.way) > 0.5),
   );
   for (const each of [...opening, ...taken]) {
-    if (each.names.length > group.length / 2 || each.names.length >= rest.length) continue;
+    if (each.names.length >= rest.length) continue;
     if (each.names.some((name) => gone.has(name))) continue;
     for (const name of each.names) gone.add(name);
     away.push(each);
     rest = rest.filter((name) => !gone.has(name));
   }
-  return { rest, away };
+  return { rest, away: clear(away, opening, held) };
+}
+
+/** What opens higher up goes further, so that what comes apart later finds room. */
+function clear(away: Leaving[], opening: readonly Leaving[], held: Holding): Leaving[] {
+  const height = (each: Leaving) => Math.round(middle(around(boxesOf(each.names, held)))[2] / 20);
+  const heights = [...new Set(opening.map(height))].sort((a, b) => a - b);
+  return away.map((each) =>
+    opening.includes(each) ? { ...each, far: 1 + 0.5 * heights.indexOf(height(each)) } : each,
+  );
 }
 
 /** Groups that can leave, smallest first; each once, by the way that leads outward most. */
@@ -128,12 +146,18 @@ function closures(group: string[], families: Map<string, string>, held: Holding)
     kinds.set(family, [...(kinds.get(family) ?? []), name]);
   }
   const alike = [...kinds.values()].filter((names) => names.length > 2);
+  const all = new Set(group);
+  const seen = new Set<string>();
   for (const way of SIX) {
     for (const start of [...alike, ...group.map((name) => [name])]) {
-      const names = reached(start, group, held, way);
-      if (names.length === group.length || held.torn(names, group)) continue;
-      const pull = dot(less(middle(around(boxesOf(names, held))), heart), way);
+      const names = reached(start, all, held, way);
+      if (names.length > group.length / 2 && names.length > 1) continue;
       const key = names.join("\n");
+      const again = `${key}\n${way.join()}`;
+      if (seen.has(again)) continue;
+      seen.add(again);
+      if (held.torn(names, group)) continue;
+      const pull = dot(less(middle(around(boxesOf(names, held))), heart), way);
       const count = new Set(names.map((name) => families.get(name))).size;
       if (pull > (best.get(key)?.pull ?? -Infinity)) {
         best.set(key, { names, way, far: 1, pull, families: count });
@@ -154,12 +178,10 @@ function boxesOf(names: readonly string[], held: Holding): Box[] {
   return names.map((name) => held.boxes.get(name) as Box);
 }
 
-function reached(start: string[], group: string[], held: Holding, way: Vec): string[] {
+function reached(start: string[], group: Set<string>, held: Holding, way: Vec): string[] {
   const found = new Set(start);
   for (const name of found) {
-    for (const other of group) {
-      if (!found.has(other) && held.holds(name, other, way)) found.add(other);
-    }
+    for (const other of held.holders(name, way)) if (group.has(other)) found.add(other);
   }
-  return group.filter((name) => found.has(name));
+  return [...group].filter((name) => found.has(name));
 }

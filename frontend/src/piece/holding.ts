@@ -8,8 +8,8 @@ const LEVEL = 1; // [mm] middles no further apart do not say who leaves which wa
 
 export interface Holding {
   boxes: Map<string, Box>;
-  /** Whether b holds a back from going that way. */
-  holds(a: string, b: string, way: Vec): boolean;
+  /** What holds a part back from going that way. */
+  holders(name: string, way: Vec): readonly string[];
   /** Whether leaving would tear what opens as one out of a group that holds more than it. */
   torn(names: readonly string[], group: readonly string[]): boolean;
   /** Whether these are just what opens or slides as one. */
@@ -21,23 +21,32 @@ export function holding(parts: readonly Part[], joints: readonly Joint[]): Holdi
   const open = opening(joints, boxes);
   const assemblies = new Map(parts.map((part) => [part.name, part.moves_with]));
   const of = (name: string) => assemblies.get(name) ?? "";
+  const holds = (a: string, one: Box, b: string, other: Box, way: Vec): boolean => {
+    const ways = open.get(pair(a, b));
+    if (ways) return !ways.some((each) => dot(each, way) > 0.99);
+    // what opens or slides as one is caught in nothing but its own joints
+    if (of(a) !== of(b) && overlaps(one, other)) return false;
+    return inPath(one, other, way);
+  };
+  const known = new Map<string, string[]>();
   return {
     boxes,
-    holds(a, b, way) {
-      const one = boxes.get(a);
-      const other = boxes.get(b);
-      if (!one || !other) return false;
-      const ways = open.get(pair(a, b));
-      if (ways) return !ways.some((each) => dot(each, way) > 0.99);
-      // what opens or slides as one is caught in nothing but its own joints
-      if (of(a) !== of(b) && overlaps(one, other)) return false;
-      return inPath(one, other, way);
+    holders(name, way) {
+      const key = pair(name, way.join());
+      const before = known.get(key);
+      if (before) return before;
+      const own = boxes.get(name) as Box;
+      const others = [...boxes].filter(([other]) => other !== name);
+      const found = others.filter(([other, box]) => holds(name, own, other, box, way));
+      const names = found.map(([other]) => other);
+      known.set(key, names);
+      return names;
     },
     torn(names, group) {
       const going = new Set(names.map(of));
       if (new Set(group.map(of)).size === 1) return false;
-      const left = group.filter((name) => !names.includes(name));
-      return left.some((name) => of(name) !== "" && going.has(of(name)));
+      const all = new Set(names);
+      return group.some((name) => of(name) !== "" && going.has(of(name)) && !all.has(name));
     },
     isAssembly(names) {
       const own = of(names[0] ?? "");
@@ -53,15 +62,25 @@ function opening(joints: readonly Joint[], boxes: Map<string, Box>): Map<string,
   const open = new Map<string, Vec[]>();
   for (const joint of joints) {
     const straight = joint.moves.filter((each) => each.motion === "straight");
-    const ways = straight.map((each) => unit(each.way.map(number)));
-    if (ways.length === 0) continue;
+    if (straight.length === 0) continue;
     for (const [a, b] of pairsOf(joint)) {
-      const found = ways.flatMap((way) => towards(way, boxes.get(a), boxes.get(b)));
+      const found = straight.flatMap((each) => {
+        const way = unit(each.way.map(number));
+        const movers = moving(joint, each.role);
+        if (movers.has(a) !== movers.has(b)) return [movers.has(a) ? way : scaled(way, -1)];
+        return towards(way, boxes.get(a), boxes.get(b));
+      });
       narrow(open, pair(a, b), found);
       narrow(open, pair(b, a), found.map((way) => scaled(way, -1)));
     }
   }
   return open;
+}
+
+/** Who plays that role, as far as the joint or the names of its parts tell. */
+function moving(joint: Joint, role: string): Set<string> {
+  const named = joint.parts.filter((name) => name === role || name.endsWith(`.${role}`));
+  return new Set(joint.roles?.[role] ?? named);
 }
 
 function narrow(open: Map<string, Vec[]>, key: string, ways: Vec[]): void {

@@ -38,7 +38,7 @@ def show(workbench: Workbench[Any], *, port: int, opens: bool, say: Callable[[st
     Raises:
         PortTakenError: Something else listens at `port`.
     """
-    with closing(_listening(port)) as door:
+    with closing(listening(port)) as door:
         here = door.getsockname()[1]
         address = f"http://{HOST}:{here}/"
         say(f"The page of {workbench.path} is at {address}")
@@ -53,7 +53,12 @@ def show(workbench: Workbench[Any], *, port: int, opens: bool, say: Callable[[st
                 say("Ended.")
 
 
-def _listening(port: int) -> socket.socket:
+def listening(port: int) -> socket.socket:
+    """A door on loopback, open at that port; 0 takes a free one.
+
+    Raises:
+        PortTakenError: Something else listens there.
+    """
     door = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
     door.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
