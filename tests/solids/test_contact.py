@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from tests.solids.shapes import board, convex, stood
 
 from scantling.errors import OutOfRangeError
-from scantling.solids.contact import backed_area, contact_area, patch_area
+from scantling.solids.contact import contact_area, patch_area
 from scantling.solids.kernel import Placed, cut
 from scantling.solids.pattern import Convex, Pattern, Point, Turn
 from scantling.solids.store import Store
@@ -45,10 +45,6 @@ def test_two_boards_on_the_same_side_of_a_patch_do_not_touch() -> None:
     lower, beside = stood("a", board(), 0, 0, 0), stood("b", board(), 120, 0, 0)
     both = patch((100, 0, 20), (140, 0, 20), (140, 45, 20), (100, 45, 20))
     assert contact_area(lower, beside, patch=both, store=Store()) == 0
-
-
-def test_wood_behind_a_patch_on_one_side() -> None:
-    assert backed_area(stood("a", NOTCHED, 0, 0, 0), patch=TOP) == pytest.approx(120 * 45 - 10 * 25)
 
 
 def test_a_sloping_flank_touches_over_its_slope() -> None:

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scantling.errors import OutOfRangeError
-from scantling.solids.kernel import Placed, Solid, shared_by_convex, shared_twice
+from scantling.solids.kernel import Placed, Solid, shared_twice
 from scantling.solids.pattern import Point, Turn
 from scantling.solids.store import Store
 
@@ -46,18 +46,6 @@ def contact_area(one: Placed, other: Placed, *, patch: Sequence[Point], store: S
     turn = other.turn.seen_from(one.turn)
     key = ("contact", one.solid, other.solid, turn, local)
     return store.kept(key, lambda: _touching(one.solid, other.solid, turn=turn, patch=local))
-
-
-def backed_area(solid: Placed, *, patch: Sequence[Point]) -> float:
-    """Area of the patch with wood of the solid close to one side of it, the fuller one. [mm2]
-
-    Raises:
-        OutOfRangeError: Fewer than three corners, no area, or corners out of one plane.
-    """
-    points = _floats([solid.turn.back(point) for point in patch])
-    normal, _ = _plane(points)
-    slabs = (_slab(points, normal * SLAB), _slab(points, -normal * SLAB))
-    return max(shared_by_convex(solid.solid, slab) for slab in slabs) / SLAB
 
 
 def _touching(one: Solid, other: Solid, *, turn: Turn, patch: Sequence[Point]) -> float:

@@ -130,11 +130,6 @@ def shared(one: Solid, other: Solid, *, turn: Turn) -> tuple[float, float]:
     return volume, volume / area if area > 0 else 0.0
 
 
-def shared_by_convex(solid: Solid, points: Floats) -> float:
-    """Volume of the solid within the convex hull of the points. [mm3]"""
-    return float((solid.body ^ _hull_of(points)).volume())
-
-
 def shared_twice(
     one: Solid,
     other: Solid,
