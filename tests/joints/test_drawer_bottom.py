@@ -377,7 +377,7 @@ def test_three_grooves_at_one_setting_before_or_after_the_dovetails() -> None:
 
 
 def test_grooves_are_measured_from_the_lower_edge() -> None:
-    found = made(DrawerBottom(set_up=said(11)))
+    found = made(DrawerBottom(set_up=said(11), groove=said(8), deep=said(5)))
     for role in ("front", "left", "right"):
         shape = found.box(role, "groove for the bottom")
-        assert shape == Box(across=Span(Fraction(11), Fraction(17)), into=Span(None, Fraction(6)))
+        assert shape == Box(across=Span(Fraction(11), Fraction(19)), into=Span(None, Fraction(5)))

@@ -203,6 +203,8 @@ def test_shelf_is_held_from_below_and_pins_by_their_holes() -> None:
     assert len(under) == 8
     assert all(f.holds == {Way.DOWN} for f in under)
     assert {f.at[2] for f in under} == {Fraction("233.5"), Fraction("361.5")}
+    # midway between the shelf's end, 1 off the side, and the pin's, 10 off it
+    assert {f.at[0] for f in under} == {19 + Fraction("5.5"), 19 + 764 - Fraction("5.5")}
     holes = {f.between[0]: f for f in fixings if f.by == "hole"}
     assert holes["front pin of lower shelf in left side"].free == {Way.RIGHT}
     assert holes["back pin of lower shelf in right side"].free == {Way.LEFT}

@@ -117,7 +117,6 @@ def test_tails_and_pins_add_up_at_either_line(
         pin=None,
         half_pin=None,
         narrow=False,
-        beside=Fraction(0),
         grooves=((start + low, start + low + 5),),
         chisel=None,
         unit=unit,
@@ -135,3 +134,26 @@ def test_tails_and_pins_add_up_at_either_line(
     if not found.hides(asked.grooves[0]):
         free = laid_out(replace(asked, grooves=()))
         assert found == free
+
+
+def test_thick_pins_take_tails_no_wider_than_others() -> None:
+    # pin 15, at its root 33: by the ratio alone a tail would be 82 at its neck
+    asked = Asked(
+        start=Fraction(0),
+        width=Fraction(300),
+        depth=Fraction(45),
+        slope=Fraction(1, 5),
+        thickness=Fraction(60),
+        count=None,
+        pin=None,
+        half_pin=Fraction(6),
+        narrow=False,
+        grooves=(),
+        chisel=None,
+        unit=Unit.MM,
+    )
+    none = laid_out(asked)
+    never = laid_out(replace(asked, grooves=((Fraction(2), Fraction(8)),)))
+    for found in (none, never):
+        assert found.pin == 15
+        assert found.tail <= WIDEST_TAIL

@@ -113,7 +113,6 @@ class Dovetailed(Joint):
             pin=self.pin.value if self.pin else None,
             half_pin=self.half_pin.value if self.half_pin else None,
             narrow=high - low > stop - start,
-            beside=min(start - low, high - stop),
             grooves=grooves(j, sizes=sizes),
             chisel=min(shop.chisels, default=None),
             unit=shop.unit,

@@ -108,7 +108,6 @@ class Asked:
     pin: Fraction | None  # as the maker said
     half_pin: Fraction | None  # as the maker said
     narrow: bool  # the tails go into the end of a wider part
-    beside: Fraction  # wood of that part beyond the first half pin
     grooves: tuple[Range, ...]  # to be hidden
     chisel: Fraction | None  # the narrowest owned, which has to chop between the tails
     unit: Unit
@@ -176,7 +175,8 @@ def _half_pins(asked: Asked) -> Iterable[Fraction]:
         return [asked.half_pin]
     usual = rounded(HALF_PIN, step=asked.step)
     if asked.narrow:
-        needed = max(LEAST_END, asked.thickness / 2) - asked.beside
+        # wood further out is not counted on: a rabbet may have taken it
+        needed = max(LEAST_END, asked.thickness / 2)
         usual = max(usual, up(needed, step=asked.step))
     steps = int((usual - LEAST_HALF_PIN) / asked.step)
     return [usual - i * asked.step for i in range(steps + 1)]
@@ -189,9 +189,11 @@ def _by_merit(asked: Asked, half_pin: Fraction) -> Sequence[Layout]:
         return [only] if only.has_room else []
     found = []
     for layout in (_layout(asked, n, half_pin) for n in count(1)):
-        if not layout.has_room or (layout.count > 1 and layout.tail_base < layout.pin_base):
-            break  # more tails would only be narrower
+        if not layout.has_room:
+            break
         found.append(layout)
+        if layout.tail <= WIDEST_TAIL and layout.tail_base < layout.pin_base:
+            break  # more tails would only be narrower
     if asked.narrow:
         return sorted(found, key=lambda one: (one.tail > WIDEST_TAIL, one.count))
     return sorted(found, key=_off_ratio)
