@@ -32,8 +32,15 @@ app = App(
 )
 
 
+NO_PIECE = ("piece.not-a-piece", "piece.newer-format")
+
+
 class _UnreadableError(Exception):
-    """One line for the maker; exit 2."""
+    """What was named is no piece; exit 2."""
+
+
+class _FaultyError(Exception):
+    """A piece with faults that stop it from being worked; exit 1."""
 
 
 def main() -> None:
@@ -46,6 +53,9 @@ def main() -> None:
     except _UnreadableError as error:
         _say(str(error))
         sys.exit(UNREADABLE)
+    except _FaultyError as error:
+        _say(str(error))
+        sys.exit(HALTED)
     except BrokenPipeError:
         sys.stderr.close()
         sys.exit(CLEAN)
@@ -172,12 +182,20 @@ def worker() -> Callable[[Path], tuple[SettingOut | None, Sequence[Finding]]]:
 
 
 def _worked(path: Path) -> SettingOut:
+    """The piece worked through; ends with what is wrong where it cannot be.
+
+    Raises:
+        _FaultyError: It is a piece, but something stops it from being worked.
+        _UnreadableError: It is no piece file.
+    """
+    from scantling.findings import told
+
     found, findings = worker()(_path(path))
     if found is None:
-        from scantling.findings import told
-
         text = _text(_path(path))
-        raise _UnreadableError("\n\n".join(told(f, source_text=text) for f in findings))
+        said = "\n\n".join(f"{f.weight}: {told(f, source_text=text)}" for f in findings)
+        no_piece = any(f.code in NO_PIECE for f in findings)
+        raise (_UnreadableError if no_piece else _FaultyError)(said)
     return found
 
 

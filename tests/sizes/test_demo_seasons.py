@@ -21,7 +21,7 @@ def test_the_panels_side_gap_grows_until_the_damp_season_fits() -> None:
     blocks = re.split(r"(?m)^(?=\[)", text)
     some = "".join(b for b in blocks if not b.startswith("[") or b[1:].split("]")[0] in wanted)
     piece = read(some)
-    bench = Bench.of(draft(piece), piece, default_shop())
+    bench = Bench.of(draft(piece), piece, default_shop(), attainable={})
     chosen = bench.choose(None, {})
     for _ in range(3):
         found = solve(bench.relations(chosen), stated=bench.stated(), grid=piece.finest)

@@ -9,7 +9,7 @@ from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Sketch, Whole
-from scantling.piece._section import JointWanted, Length, Section
+from scantling.piece._section import JointWanted, Section, Thick
 from scantling.piece._words import alike, follows, habit, inch_or_mm
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Level, Relations
@@ -19,7 +19,7 @@ from scantling.units import INCH
 class BoxSaid(Section):
     """What may be said of one board of a drawer."""
 
-    thick: Length | None = None
+    thick: Thick | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -13,10 +13,11 @@ from fractions import Fraction
 from typing import ClassVar
 
 from scantling.errors import UnknownNameError
-from scantling.findings import Finding
+from scantling.findings import Finding, Place
 from scantling.joints._joint import Choice, Joined, Said
 from scantling.parts import Cut
 from scantling.parts.planned import PlannedPart
+from scantling.piece._file.kinds import AsBoardsGive
 from scantling.piece._file.section import Section
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Relations, Sizes, Stated
@@ -86,6 +87,7 @@ class Sketch:
     shapings: tuple[Shaping, ...] = ()
     relations: Relations = field(default_factory=Relations)
     stated: tuple[Stated, ...] = ()
+    boards_give: tuple[tuple[str, Place | None], ...] = ()  # thicknesses left to the boards
     openings: Mapping[str, Opening] = field(default_factory=dict)
     landings: Mapping[str, Landing] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
@@ -109,14 +111,15 @@ class Sketch:
         """With more relations."""
         return replace(self, relations=self.relations + relations)
 
-    def with_stated(self, *pairs: tuple[str, Said | None]) -> Sketch:
+    def with_stated(self, *pairs: tuple[str, Said | AsBoardsGive | None]) -> Sketch:
         """With what the maker wrote of some dimensions; None is silence."""
         found = tuple(
             Stated(name=name, value=said.value, text=said.text, place=said.place)
             for name, said in pairs
-            if said is not None
+            if isinstance(said, Said)
         )
-        return replace(self, stated=self.stated + found)
+        left = tuple((name, said.place) for name, said in pairs if isinstance(said, AsBoardsGive))
+        return replace(self, stated=self.stated + found, boards_give=self.boards_give + left)
 
     def with_opening(self, opening: Opening) -> Sketch:
         """With one more opening."""

@@ -9,7 +9,7 @@ from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Sketch, Whole
-from scantling.piece._section import JointWanted, Length, Section
+from scantling.piece._section import JointWanted, Section, Thick
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, exactly, size_of
 from scantling.sizes.model import Level, Relations
@@ -20,7 +20,7 @@ class PanelSaid(Section):
     """What may be said of a panel: the joint that holds it, and how thick it is."""
 
     joint: JointWanted
-    thick: Length | None = None
+    thick: Thick | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

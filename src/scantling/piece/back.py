@@ -10,7 +10,7 @@ from scantling.joints.rabbet import Rabbet
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Sketch, Whole
-from scantling.piece._section import Count, JointWanted, Length, Section
+from scantling.piece._section import Count, JointWanted, Section, Thick
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Level, Relations
@@ -22,7 +22,7 @@ class BackSection(Section):
 
     boards: Count = Count(5)
     joint: JointWanted
-    thick: Length | None = None
+    thick: Thick | None = None
     rabbet: JointWanted | None = None
 
 

@@ -10,7 +10,7 @@ from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._level import between_sides
-from scantling.piece._section import JointWanted, Length, Section, also
+from scantling.piece._section import JointWanted, Length, Section, Thick, also
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import size_of
 from scantling.sizes.model import Level, Relations
@@ -20,7 +20,7 @@ from scantling.units import INCH
 class Sides(Section):
     """What may be said of the sides."""
 
-    thick: Length | None = None
+    thick: Thick | None = None
 
 
 class CaseSection(Section):

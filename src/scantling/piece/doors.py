@@ -10,7 +10,7 @@ from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface
 from scantling.piece._form import Form, Opening, Sketch, Whole
 from scantling.piece._panelled import Leaf, PanelSaid, panelled
-from scantling.piece._section import Gap, JointWanted, Length, Section, Truth, Word
+from scantling.piece._section import Gap, JointWanted, Length, Section, Thick, Truth, Word
 from scantling.piece._words import (
     alike,
     follows,
@@ -44,7 +44,7 @@ class DoorsSection(Section):
     stiles: Length | None = None
     top_rail: Length | None = None
     bottom_rail: Length | None = None
-    thick: Length | None = None
+    thick: Thick | None = None
     panel: PanelSaid
     gaps: Gaps = Gaps()
     hinge: JointWanted

@@ -13,7 +13,7 @@ from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._front import FRAME_KINDS, STAGE, STILES, TAPED, openings
 from scantling.piece._lying import lying_on
 from scantling.piece._rows import FIRST, Row, Storey, as_thick_as_the_frame, storeys
-from scantling.piece._section import JointWanted, Length, Section
+from scantling.piece._section import JointWanted, Length, Section, Thick
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, size_of, total
 from scantling.sizes.model import Equation, Level, Relations
@@ -26,7 +26,7 @@ class FaceFrameSection(Section):
     joint: JointWanted
     mullion_joint: JointWanted | None = None
     stiles: Length | None = None
-    thick: Length | None = None
+    thick: Thick | None = None
     proud: Length | None = None
     rows: tuple[Row, ...]
 

@@ -13,7 +13,7 @@ from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
 from scantling.piece._kicker import RAILS, KickerSaid, kicker
 from scantling.piece._lying import lying_on
-from scantling.piece._section import JointWanted, Length, Section, Word
+from scantling.piece._section import JointWanted, Length, Section, Thick, Word
 from scantling.piece._words import (
     follows,
     free,
@@ -32,7 +32,7 @@ class PartitionSection(Section):
 
     under: Word
     joint: JointWanted
-    thick: Length | None = None
+    thick: Thick | None = None
     into_kicker: Length | None = None
     kicker: KickerSaid = KickerSaid()
 

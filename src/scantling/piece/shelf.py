@@ -12,7 +12,7 @@ from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._level import between_sides
 from scantling.piece._lying import lying_on
-from scantling.piece._section import Count, JointWanted, Length, Load, Section, Word
+from scantling.piece._section import Count, JointWanted, Length, Load, Section, Thick, Word
 from scantling.piece._words import (
     alike,
     follows,
@@ -35,7 +35,7 @@ class ShelfSection(Section):
     top_face: Length | None = None
     on: JointWanted | None = None
     count: Count = Count(1)
-    thick: Length | None = None
+    thick: Thick | None = None
     nose: Length | None = None
     tail_gap: Length | None = None
     end_gap: Length | None = None

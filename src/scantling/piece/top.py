@@ -17,7 +17,7 @@ from scantling.parts import (
 )
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Sketch, Whole
-from scantling.piece._section import Gap, JointWanted, Length, Section, Word
+from scantling.piece._section import Gap, JointWanted, Length, Section, Thick, Word
 from scantling.piece._words import follows, free, habit, inch_or_mm
 from scantling.sizes.linear import size_of
 from scantling.sizes.model import Level, Relations, Sizes
@@ -35,7 +35,7 @@ class UnderBevel(Section):
 class TopSection(Section):
     """`[top]`: outside sizes or overhangs, the bevel, and what holds it."""
 
-    thick: Length | None = None
+    thick: Thick | None = None
     wide: Length | None = None
     deep: Length | None = None
     over_front: Gap | None = None

@@ -11,10 +11,11 @@ from string import ascii_lowercase
 from scantling.findings import Finding
 from scantling.joints._joint import Choice, State
 from scantling.parts import Cut, GluedUp, Part, Strip
-from scantling.piece import Piece
+from scantling.piece import Piece, unknown_names
 from scantling.piece._form import Sketch
 from scantling.setting_out.answer import SetJoint
 from scantling.shop.tools import Shop
+from scantling.sizes.hearing import AsTheBoardsGive, from_boards
 from scantling.sizes.model import Relations, Sizes, Stated
 from scantling.timber.movement import Cut as Rings
 from scantling.timber.movement import Strain, strain
@@ -30,16 +31,46 @@ class Bench:
     shop: Shop
     woods: Mapping[str, Species]
     strains: Mapping[str, Strain]
+    boards: tuple[Stated, ...]  # thicknesses that the boards give
+    findings: tuple[Finding, ...]
 
     @classmethod
-    def of(cls, sketch: Sketch, piece: Piece, shop: Shop) -> Bench:
-        """The bench made ready: wood and movement of every planned part."""
+    def of(
+        cls,
+        sketch: Sketch,
+        piece: Piece,
+        shop: Shop,
+        *,
+        attainable: Mapping[str, Sequence[Fraction]],
+    ) -> Bench:
+        """The bench made ready: wood and movement of every planned part.
+
+        Args:
+            sketch: What the forms drafted.
+            piece: The piece as read.
+            shop: Tools owned.
+            attainable: By species, thicknesses of the boards there are. [mm]
+        """
         made = [p for p in sketch.parts if not p.hardware]
         woods = {p.name: species(p.wood) for p in made}
         strains = {
             p.name: strain(woods[p.name], Rings(p.cut_of_wood), piece.whole.room) for p in made
         }
-        return cls(sketch=sketch, piece=piece, shop=shop, woods=woods, strains=strains)
+        boards, findings = _from_boards(sketch, piece, attainable)
+        names = {part for p in made for part in (p.name, p.family)}
+        return cls(
+            sketch=sketch,
+            piece=piece,
+            shop=shop,
+            woods=woods,
+            strains=strains,
+            boards=boards,
+            # sizes that the piece has not are the solver's to find: it knows the joints' own
+            findings=(
+                *findings,
+                *unknown_names(piece, sizes=[s.name for s in piece.also], parts=names),
+            ),
+        )
 
     def relations(self, chosen: Mapping[str, Choice]) -> Relations:
         """What the forms and every joint say of sizes with these choices."""
@@ -62,7 +93,7 @@ class Bench:
     def stated(self) -> tuple[Stated, ...]:
         """What the maker wrote: of forms, of joints, and by name."""
         joints = tuple(s for j in self.sketch.joined for s in j.joint.stated(j))
-        return (*self.sketch.stated, *joints, *self.piece.also)
+        return (*self.sketch.stated, *joints, *self.piece.also, *self.boards)
 
     def parts(
         self, sizes: Sizes, chosen: Mapping[str, Choice], *, widest: Fraction
@@ -136,3 +167,20 @@ def _from_strips(part: Part, *, widest: Fraction) -> Part:
         for i in range(count)
     )
     return replace(part, blank=GluedUp(strips=strips))
+
+
+def _from_boards(
+    sketch: Sketch, piece: Piece, attainable: Mapping[str, Sequence[Fraction]]
+) -> tuple[tuple[Stated, ...], tuple[Finding, ...]]:
+    """Thicknesses left to the boards: by the species of the part they belong to."""
+    wood_of = {p.name: p.wood for p in sketch.parts}
+    wishes = [
+        AsTheBoardsGive(
+            name=name,
+            boards=wood_of.get(name.rpartition(".")[0], ""),
+            text="as the boards give",
+            place=place,
+        )
+        for name, place in (*sketch.boards_give, *piece.as_boards_give)
+    ]
+    return from_boards(wishes, attainable=attainable)

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from types import MappingProxyType
 
 import scantling.proofs
 from scantling.findings import Finding, Place, in_order
@@ -15,6 +17,7 @@ from scantling.roster import members
 from scantling.setting_out.answer import SetJoint, SettingOut
 from scantling.setting_out.bench import Bench
 from scantling.setting_out.lines import lines
+from scantling.setting_out.told import together
 from scantling.shop.habits import Habits
 from scantling.shop.tools import Shop
 from scantling.sizes.answer import Solved
@@ -22,6 +25,8 @@ from scantling.sizes.model import Measured, Sizes
 from scantling.sizes.settle import Settled, settle
 from scantling.sizes.solving import solve
 from scantling.solids.store import Store
+
+NO_BOARDS: Mapping[str, Sequence[Fraction]] = MappingProxyType({})
 
 
 def set_out(
@@ -33,6 +38,7 @@ def set_out(
     store: Store | None = None,
     before: SettingOut | None = None,
     heard: Sequence[Finding] = (),
+    attainable: Mapping[str, Sequence[Fraction]] = NO_BOARDS,
 ) -> SettingOut:
     """The piece worked through: sizes, parts, joints, proofs.
 
@@ -44,6 +50,7 @@ def set_out(
         store: Solids already worked out; kept between calls by whoever calls often.
         before: An earlier answer; what of it still applies is not worked out again.
         heard: What was found already, in the shop's file for one.
+        attainable: By species, the thickness each board of the survey can be brought to. [mm]
 
     Returns:
         Everything that follows, with all that was found. Same piece, same answer.
@@ -51,10 +58,17 @@ def set_out(
     store = store if store is not None else Store()
     store.next_round()
     sketch = draft(piece)
-    bench = Bench.of(sketch, piece, shop)
-    settled = _settled(bench, measured, before.solved if before is not None else None)
+    bench = Bench.of(sketch, piece, shop, attainable=attainable)
+    settled = settled_sizes(bench, measured, before.solved if before is not None else None)
     solved, chosen = settled.solved, settled.choice
-    findings = (*heard, *piece.findings, *sketch.findings, *settled.findings, *solved.findings)
+    findings = (
+        *heard,
+        *piece.findings,
+        *sketch.findings,
+        *bench.findings,
+        *settled.findings,
+        *solved.findings,
+    )
     if not solved.sizes or not sketch.parts:
         return SettingOut(
             piece=piece,
@@ -64,7 +78,7 @@ def set_out(
             parts=(),
             joints=(),
             lines=(),
-            findings=in_order(findings),
+            findings=in_order(together(findings)),
             solved=solved,
             store=store,
         )
@@ -80,13 +94,13 @@ def set_out(
         parts=parts,
         joints=joints,
         lines=lines(parts, habits),
-        findings=in_order(findings),
+        findings=in_order(together(findings)),
         solved=solved,
         store=store,
     )
 
 
-def _settled(
+def settled_sizes(
     bench: Bench, measured: Sequence[Measured], before: Solved | None
 ) -> Settled[dict[str, Choice]]:
     """Sizes and choices that agree."""

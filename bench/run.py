@@ -1,0 +1,169 @@
+"""Times what a maker waits for, each beside a yardstick of the same run, and keeps the ratios.
+
+The yardstick is a fixed sum of fractions in plain Python: seconds differ between machines and
+between minutes, ratios hardly do. Each run adds its lines to `bench/history.jsonl`.
+"""
+
+from __future__ import annotations
+
+import importlib.util
+import json
+import platform
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+from statistics import median
+
+ROOT = Path(__file__).parents[1]
+sys.path.insert(0, str(ROOT))
+
+from bench.tenfold import tenfold  # noqa: E402 - found beside this file
+
+from scantling.papers import PAPERS, Sheet  # noqa: E402 - as above
+from scantling.parts.solid import finished  # noqa: E402 - as above
+from scantling.piece import Piece, read  # noqa: E402 - as above
+from scantling.piece._drafting import draft  # noqa: E402 - as above
+from scantling.piece._form import Sketch  # noqa: E402 - as above
+from scantling.proofs._proof import Case  # noqa: E402 - as above
+from scantling.proofs.interference import Interference  # noqa: E402 - as above
+from scantling.setting_out import SettingOut, set_out  # noqa: E402 - as above
+from scantling.setting_out.bench import Bench  # noqa: E402 - as above
+from scantling.setting_out.chain import NO_BOARDS, settled_sizes  # noqa: E402 - as above
+from scantling.shop.read import ShopReading, default_text  # noqa: E402 - as above
+from scantling.shop.read import read as read_shop  # noqa: E402 - as above
+from scantling.sizes.answer import Solved  # noqa: E402 - as above
+from scantling.solids.store import Store  # noqa: E402 - as above
+from scantling.units import INCH  # noqa: E402 - as above
+
+DEMO = ROOT / "pieces" / "glaze_cupboard" / "piece.toml"
+AIMS_MS = {"edit one": 100, "edit ten": 350}
+
+
+def main() -> None:
+    """Run every bench and print the table."""
+    piece = read(DEMO.read_text(encoding="utf-8"))
+    shop = read_shop(default_text(), file="shop.toml")
+    rows = [
+        ("start-up of --help", timed(_help, 5)),
+        ("bare interpreter", timed(_interpreter, 5)),
+        ("chain cold", timed(lambda: _worked(piece, shop), 3)),
+        ("edit one", _edits(piece, shop, draft(piece), width="case.wide", count=12)),
+        ("edit ten", _edits(piece, shop, tenfold(draft(piece)), width="1 case.wide", count=4)),
+        ("papers", timed(_papers(_worked(piece, shop)), 3)),
+        *_kernels(_worked(piece, shop)),
+    ]
+    _kept(rows)
+
+
+def timed(act: Callable[[], object], count: int) -> float:
+    """Median of so many runs. [s]"""
+    found = []
+    for _ in range(count):
+        start = time.perf_counter()
+        act()
+        found.append(time.perf_counter() - start)
+    return median(found)
+
+
+def yardstick() -> None:
+    """A fixed piece of work in plain Python."""
+    total = Fraction(0)
+    for i in range(1, 1500):
+        total += Fraction(1, i)
+
+
+def _help() -> None:
+    command = Path(sys.executable).with_name("scantling")
+    subprocess.run([command, "--help"], check=True, capture_output=True)
+
+
+def _interpreter() -> None:
+    subprocess.run([sys.executable, "-c", "pass"], check=True, capture_output=True)
+
+
+def _worked(piece: Piece, shop: ShopReading) -> SettingOut:
+    return set_out(piece, shop=shop.shop, habits=shop.habits)
+
+
+def _papers(worked: SettingOut) -> Callable[[], object]:
+    return lambda: [paper.render(worked, sheet=Sheet.LETTER) for paper in PAPERS.values()]
+
+
+def _edits(piece: Piece, shop: ShopReading, sketch: Sketch, *, width: str, count: int) -> float:
+    """Median of edits of one width: sizes, solids and interference. [s]"""
+    store, before = Store(), None
+    spent = []
+    for i in range(count + 2):
+        stated = tuple(
+            replace(s, value=s.value + (i % 2) * INCH) if s.name == width else s
+            for s in sketch.stated
+            if not s.name.endswith("top.length")
+        )
+        start = time.perf_counter()
+        before = _rebuilt(replace(sketch, stated=stated), piece, shop, store, before)
+        spent.append(time.perf_counter() - start)
+    return median(spent[2:])
+
+
+def _rebuilt(
+    sketch: Sketch, piece: Piece, shop: ShopReading, store: Store, before: Solved | None
+) -> Solved:
+    bench = Bench.of(sketch, piece, shop.shop, attainable=NO_BOARDS)
+    settled = settled_sizes(bench, (), before)
+    parts = bench.parts(settled.solved.sizes, settled.choice, widest=shop.habits.widest_strip)
+    by_name = {p.name: p for p in parts}
+    presses = tuple(
+        press
+        for j in sketch.joined
+        for press in j.joint.presses(
+            j, sizes=settled.solved.sizes, choice=settled.choice[j.name], parts=by_name
+        )
+    )
+    store.next_round()
+    Interference().findings(Case(parts=parts, store=store, presses=presses))
+    return settled.solved
+
+
+def _kernels(worked: SettingOut) -> list[tuple[str, float]]:
+    if importlib.util.find_spec("OCP") is None:
+        print("second kernel not installed: `make slow` installs it; that ratio is left out")
+        return []
+    from tests.solids.second_kernel import volume  # noqa: PLC0415 - the second is optional
+
+    def first() -> None:
+        store = Store()
+        for part in worked.parts:
+            finished(part, store=store).volume  # noqa: B018 - the kernel is lazy
+
+    return [
+        ("solids, first kernel", timed(first, 3)),
+        ("solids, second kernel", timed(lambda: [volume(p) for p in worked.parts], 1)),
+    ]
+
+
+def _kept(rows: list[tuple[str, float]]) -> None:
+    unit = timed(yardstick, 9)
+    commit = subprocess.run(
+        ["git", "rev-parse", "--short", "HEAD"],  # noqa: S607 - git as the shell finds it
+        cwd=ROOT,
+        check=True,
+        capture_output=True,
+        text=True,
+    ).stdout.strip()
+    python = f"{platform.python_implementation()} {sys.version_info.major}.{sys.version_info.minor}"
+    machine = f"{platform.machine()} {python}"
+    print(f"{'what':26} {'ms':>9} {'yardsticks':>11}   aim")
+    with (ROOT / "bench" / "history.jsonl").open("a", encoding="utf-8") as out:
+        for name, seconds in rows:
+            aim = f"{AIMS_MS[name]} ms" if name in AIMS_MS else ""
+            print(f"{name:26} {seconds * 1000:9.1f} {seconds / unit:11.2f}   {aim}")
+            line = {"what": name, "ratio": round(seconds / unit, 3), "commit": commit}
+            out.write(json.dumps(line | {"machine": machine}, sort_keys=True) + "\n")
+
+
+if __name__ == "__main__":
+    main()
