@@ -47,7 +47,7 @@ def test_an_answer_built_on_an_earlier_one_is_the_same_as_a_cold_one(
 
 
 def test_what_an_edit_does_not_touch_is_not_searched_again() -> None:
-    odd = {"case.wide": "84 3/32", "case.tall": "37"}
+    odd = {"case.wide": "84 3/32", "case.tall": "37", "mullion 1.width": "1 17/32"}
     first = solve(RELATIONS, stated=lines(odd), grid=GRID)
     taller = {**odd, "case.tall": "36"}
 

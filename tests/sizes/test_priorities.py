@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
+from unittest.mock import patch
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -162,6 +163,16 @@ def puzzles(draw: st.DrawFn) -> Puzzle:
         rule=(draw(WHICH), draw(USUAL)),
         habits=tuple((n, draw(USUAL)) for n in order),
     )
+
+
+@settings(max_examples=40, deadline=None)
+@given(puzzles())
+def test_the_short_way_of_one_habit_ends_where_the_long_way_does(puzzle: Puzzle) -> None:
+    quick = sized(puzzle.relations(), {})
+    with patch("scantling.sizes.search.closed_by_one", return_value=None):
+        long = sized(puzzle.relations(), {})
+
+    assert quick == long
 
 
 @settings(max_examples=60, deadline=None)

@@ -28,6 +28,7 @@ from scantling.sizes.ladder import Ladder
 from scantling.sizes.linear import size_of
 from scantling.sizes.rows import Terms
 from scantling.sizes.shape import Reading, reading
+from scantling.sizes.single import closed_by_one
 
 ROOTS_ALONE = 3  # turns in which only sizes that miss the tape by themselves are looked at
 
@@ -42,6 +43,7 @@ class Searched:
 
     found: Reading
     knots: Mapping[Knot, Closed]
+    looked_at: Mapping[Knot, Closed]  # those on the way too; they save work next time
     yielded: Mapping[int, Fraction]  # kept soft row -> its sum [mm], where it is not zero
     solves: int
 
@@ -70,6 +72,8 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
         for knot in knots(case, base, asked):
             known = done.get(knot) or earlier.get(knot)
             if known is None:
+                known = closed_by_one(case, knot)
+            if known is None:
                 ladder = Ladder(Columns(case, knot, reach))
                 if not ladder.climb():
                     raise FactsClashError
@@ -85,7 +89,7 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
         if more.floors or more.bounds:
             rows = frozenset(i for knot in used for i in knot.rows)
             more |= _limits_on(case, rows) - asked
-    return Searched(found, used, yielded, solves)
+    return Searched(found, used, done, yielded, solves)
 
 
 def _amiss(case: Case, base: Reading, found: Reading) -> Asked:

@@ -247,7 +247,7 @@ class Answered:
             instead=instead,
             yielded=frozenset(self.searched.yielded),
             shape=self.case.shape,
-            searched=self.searched.knots,
+            searched=self.searched.looked_at,
             dimensions=self.question.relations.dimensions,
             grid=self.case.grid,
             solves=self.searched.solves,
