@@ -36,11 +36,11 @@ def test_the_front_keeps_its_true_size() -> None:
     board = part("board", FRONT_LYING, wide=("1", "21"), deep=("2", "5"), tall=("3", "9"))
     front = fields(drawing(standing(board)))[0]
     assert front.area == pytest.approx(20 * 6 * INCH**2)
-    assert front.bounds[:2] == pytest.approx(on_paper(INCH, 2 * INCH, 3 * INCH), abs=1e-3)
+    assert front.bounds[:2] == pytest.approx(on_paper((INCH, 2 * INCH, 3 * INCH)), abs=1e-3)
 
 
 def test_depth_runs_off_at_half_its_size_and_45_degrees() -> None:
-    (x, y), (u, v) = on_paper(10, 0, 20), on_paper(10, 100, 20)
+    (x, y), (u, v) = on_paper((10, 0, 20)), on_paper((10, 100, 20))
     assert (u - x, v - y) == pytest.approx((50 / 2**0.5, 50 / 2**0.5))
 
 
@@ -59,6 +59,14 @@ def test_what_is_wholly_behind_is_left_out() -> None:
     assert drawing(standing(front, behind)).seen == {"front"}
     assert drawing(standing(front, behind)).edges == drawing(standing(front)).edges
     assert drawing(standing(front, peeping)).seen == {"front", "peeping"}
+
+
+def test_what_stands_before_a_larger_board_is_seen() -> None:
+    large = part("large", FRONT_LYING, wide=("0", "20"), deep=("3", "4"), tall=("0", "20"))
+    small = part("small", FRONT_LYING, wide=("5", "9"), deep=("0", "1"), tall=("5", "8"))
+    found = drawing(standing(large, small))
+    assert found.seen == {"large", "small"}
+    assert len(found.edges) == 9 + 9
 
 
 def test_a_tenon_in_its_mortise_is_not_seen() -> None:
@@ -105,7 +113,7 @@ def test_a_socket_in_the_hidden_face_is_not_seen_through_the_board() -> None:
     found = drawing(standing(side))
     right = 0.75 * INCH
     corners = [(right, d, t) for d, t in ((0, 0), (9 * INCH, 0), (9 * INCH, 508), (0, 508))]
-    end = Polygon([on_paper(*corner) for corner in corners]).buffer(-0.5)
+    end = Polygon([on_paper(corner) for corner in corners]).buffer(-0.5)
     assert not any(LineString(line).intersects(end) for line in found.edges)
     # on the front edge the mouth of the socket does show
     front = [line for line in found.edges if all(59 < y < 81 for _, y in line)]
@@ -124,7 +132,7 @@ def test_grain_runs_along_the_wood_and_never_over_an_end() -> None:
         corners = [(6, 0, 20), (0, 0, 20), (0, 3, 20), (6, 3, 20)] if axis == 0 else [
             (20, 0, 0), (20, 3, 0), (20, 3, 6), (20, 0, 6)
         ]  # fmt: skip
-        end = Polygon([on_paper(*(x * INCH for x in corner)) for corner in corners])
+        end = Polygon([on_paper([x * INCH for x in corner]) for corner in corners])
         assert not any(LineString(line).intersects(end) for line in found.grain)
 
 
@@ -147,11 +155,11 @@ def test_just_those_edges_are_drawn_that_no_board_stands_before(
         boxes[f"{cell}"] = (low * INCH, high * INCH)
     drawn = MultiLineString([LineString(line) for line in drawing(standing(*parts)).edges])
     wires = [wire for box in boxes.values() for wire in _edges(*box)]
-    flat = [LineString([on_paper(*end) for end in wire]) for wire in wires]
+    flat = [LineString([on_paper(end.tolist()) for end in wire]) for wire in wires]
     for i, (start, stop) in enumerate(wires):
         for share in (0.13, 0.5, 0.81):
             point = start + share * (stop - start)
-            at = Point(on_paper(*point))
+            at = Point(on_paper(point.tolist()))
             # where two edges fall on one point of the paper, a line says nothing of either
             if all(line.distance(at) > 1 for line in flat[:i] + flat[i + 1 :]):
                 assert (drawn.distance(at) < 0.01) == _is_seen(point, boxes)

@@ -11,6 +11,7 @@ from tests.papers.cupboard import FINDINGS, cupboard
 
 from scantling import PAPERS
 from scantling.papers import Sheet
+from scantling.papers._typeset import shown
 from scantling.units import Unit
 
 RENDER = """
@@ -74,6 +75,18 @@ def test_no_text_of_the_maker_breaks_it(title: str, text: str) -> None:
     said = replace(FINDINGS[0], says=f"{text}.", cure=f"{text}.", source=text)
     whole = cupboard(name=text, renamed={"side": text}, note=text, findings=(said,))
     assert PAPERS[title].render(whole, sheet=Sheet.A4)
+
+
+def test_signs_that_steer_or_turn_text_never_reach_the_paper() -> None:
+    assert shown("\u202eflesh\x1b[31m") == "\ufffdflesh\ufffd[31m"
+    assert shown("two\r\nlines\tmore") == "two  lines more"
+    assert shown("Türblatt 木材") == "Türblatt 木材"
+
+
+def test_a_long_word_may_break_and_keeps_its_letters() -> None:
+    found = shown(f"short {'w' * 40}")
+    assert found.replace("\u200b", "") == f"short {'w' * 40}"
+    assert max(len(piece) for piece in found.replace(" ", "\u200b").split("\u200b")) <= 24
 
 
 @pytest.mark.parametrize("title", list(PAPERS))

@@ -52,6 +52,14 @@ def test_sizes_come_apart_at_the_fraction() -> None:
     assert line["thick"] == {"about": False, "whole": "", "rest": "3/4"}
 
 
+def test_nothing_is_sawn_short() -> None:
+    whole = cupboard()
+    line = whole.lines[0]
+    just_over = (line.rough[0] + Fraction(1, 100), line.rough[1], line.rough[2])
+    groups: Rows = cutting_list(replace(whole, lines=(replace(line, rough=just_over),)))
+    assert groups[0]["lines"][0]["rough"] == ["27 1/64", "9", "7/8"]
+
+
 def test_bought_things_are_counted_with_their_size() -> None:
     assert hardware(cupboard()) == [
         {"what": "shelf pin", "of": "brass", "large": "1/2 × 1/4", "how_many": 2}
@@ -151,6 +159,14 @@ def test_marks_of_the_stick_are_to_scale() -> None:
     page: Rows = cover(cupboard(), sheet=Sheet.A4)
     top = _stick(cupboard())[-1][0]
     assert top * page["drawing"]["scale"] == pytest.approx(26.875 * 25.4, abs=0.1)
+
+
+def test_the_stick_stands_where_the_feet_do() -> None:
+    # the top reaches 3/4 in before the frame, and depth is drawn at half its size and 45 degrees
+    page: Rows = cover(cupboard(), sheet=Sheet.A4)
+    before = 0.75 * 25.4 / 2 / 2**0.5
+    drawn = page["drawing"]
+    assert drawn["floor"] - drawn["front"][1] == pytest.approx(before / drawn["scale"], abs=0.011)
 
 
 def test_figures_on_the_stick_never_touch() -> None:

@@ -15,7 +15,9 @@ from tests.papers.cupboard import cupboard
 from scantling.papers import Sheet
 from scantling.papers._document import schema
 from scantling.papers.setting_out_json import SettingOutJson, document
+from scantling.parts import Box, Corner, Cut, Span, Surface
 from scantling.setting_out import SettingOut
+from scantling.sizes.model import Kind, Sizes
 from scantling.units import Unit, length
 
 SCHEMA = ROOT / "docs" / "setting_out.schema.json"
@@ -109,6 +111,55 @@ def test_what_the_work_gives_is_about() -> None:
     panel = parts["door.panel"]["width"]
     assert panel["off_tape"]
     assert (panel["set_out"], panel["as_written"]) == ("mate", "about 13")
+
+
+def test_a_cut_is_told_from_its_own_corner_with_what_runs_out() -> None:
+    whole = cupboard()
+    cut = Cut(
+        name="stopped rabbet",
+        owner="back",
+        shape=Box(along=Span(Fraction(9), None), across=Span(None, Fraction(8)), into=Span()),
+        corner=Corner(end=Surface.FAR_END, edge=Surface.BACK_EDGE),
+    )
+    side = replace(
+        whole.parts[0],
+        cuts=(cut,),
+        horns=(Fraction(20), Fraction(15)),
+        show=frozenset({Surface.FACE_EDGE, Surface.FAR_END}),
+    )
+    told = read_back(replace(whole, parts=(side, *whole.parts[1:])))["parts"][0]
+    (rabbet,) = told["cuts"]
+    assert rabbet["corner"] == ["far end", "back edge", "face side"]
+    assert rabbet["open_start"] == [False, True, True]
+    assert rabbet["open_stop"] == [True, False, True]
+    assert [horn["mm"] for horn in told["horns"]] == ["20", "15"]
+    assert told["shown"] == ["far end", "face edge"]
+
+
+def test_a_bevel_tells_which_sides_run_out() -> None:
+    top = next(part for part in read_back(cupboard())["parts"] if part["name"] == "top")
+    (bevel,) = top["cuts"]
+    assert (bevel["form"], bevel["sweep"], bevel["open_sides"]) == ("profile", "along", [0, 2])
+    assert top["blank"] == {"glued_up": ["strip a", "strip b"]}
+
+
+@pytest.mark.parametrize(
+    ("kind", "off_tape", "said"),
+    [
+        (Kind.TAPE, False, "3/4"),
+        (Kind.TAPE, True, "about 3/4"),
+        (Kind.MATE, False, "about 3/4"),
+        (Kind.TOOL, False, "3/4"),
+    ],
+)
+def test_a_size_from_the_work_is_only_about(kind: Kind, said: str, *, off_tape: bool) -> None:
+    whole = cupboard()
+    size = replace(whole.sizes.size("left side.thickness"), kind=kind, off_tape=off_tape)
+    changed = Sizes({**whole.sizes.by_name, size.name: size})
+    found = read_back(replace(whole, sizes=changed))
+    assert found["parts"][0]["thickness"]["as_written"] == said
+    sizes = {each["name"]: each["value"]["as_written"] for each in found["sizes"]}
+    assert sizes[size.name] == said
 
 
 def test_bought_things_are_on_no_line_and_solved_by_nothing() -> None:

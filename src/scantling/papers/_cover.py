@@ -111,12 +111,12 @@ def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Pl
         "edges": _lines(picture.edges, picture, scale),
         "grain": _lines(picture.grain, picture, scale),
         "front": [
-            *_flat(picture, on_paper(low[0], low[1], low[2]), scale),
-            *_flat(picture, on_paper(high[0], low[1], high[2]), scale),
+            *_flat(picture, on_paper(low), scale),
+            *_flat(picture, on_paper((high[0], low[1], high[2])), scale),
         ],
         # the story stick stands where the feet do, not under the overhang of a top
-        "floor": _flat(picture, on_paper(low[0], float(min(feet)), low[2]), scale)[1],
-        "behind": _flat(picture, on_paper(high[0], high[1], low[2]), scale),
+        "floor": _flat(picture, on_paper((low[0], float(min(feet)), low[2])), scale)[1],
+        "behind": _flat(picture, on_paper((high[0], high[1], low[2])), scale),
         "wide": rule.reads(wide),
         "deep": rule.reads(deep),
         "tall": rule.reads(tall),

@@ -32,7 +32,6 @@ RECEDING = float(0.5 * np.sqrt(0.5))  # [-] right and up for one of depth: 45 de
 FACING = 1e-9  # [-] a face turned to the eye by less than this is seen on edge
 NEARER = 1e-3  # [mm] of depth; less than this and two faces lie in one plane
 UNSEEN = 0.05  # [mm2] of the piece; faces that overlap by less do not cover each other
-RIM = 0.02  # [mm] of the piece: a line as near as this to the rim of what covers it is seen
 SHORTEST = 0.5  # [mm] of the piece; shorter bits of a line are left out
 COVERS = 48  # the largest faces, which are tried first on all others
 
@@ -84,8 +83,9 @@ class _Face:
     number: int  # of the face in its mesh
 
 
-def on_paper(wide: float, deep: float, tall: float) -> Point:
-    """Where a point of the piece is drawn. [mm]"""
+def on_paper(point: Sequence[float]) -> Point:
+    """Where a point of the piece, wide, deep and tall, is drawn. [mm]"""
+    wide, deep, tall = point
     return wide + RECEDING * deep, tall + RECEDING * deep
 
 
@@ -100,8 +100,7 @@ def drawing(setting_out: SettingOut) -> Drawing:
         left = face.flat.difference(cover)
         if left.area > UNSEEN:
             seen.add(face.part)
-        rim = cover.buffer(-RIM)
-        edges += _uncovered(face.edges, rim)
+        edges += _uncovered(face.edges, cover)
         grain += _uncovered(tuple(_grain(face)), cover.buffer(CLEAR))
     low, high = _bounds(faces)
     return Drawing(
