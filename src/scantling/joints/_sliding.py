@@ -39,7 +39,7 @@ class Tail:
         front = self.run.edge if self.run.front is None else self.run.front
         return front, self.run.deep
 
-    def near(self, across: Fraction, into: Fraction) -> Fraction:
+    def near(self, *, across: Fraction, into: Fraction) -> Fraction:
         """The near flank, from the near face of the entering part. [mm]
 
         The taper is taken off the tail towards the front, so the flank never leaves the face;
@@ -53,21 +53,21 @@ class Tail:
         """The far flank, which is straight. [mm]"""
         return self.thick - self.set_in - self.slope * (self.entry - into)
 
-    def width(self, across: Fraction, into: Fraction) -> Fraction:
+    def width(self, *, across: Fraction, into: Fraction) -> Fraction:
         """From flank to flank. [mm]"""
-        return self.far(into) - self.near(across, into)
+        return self.far(into) - self.near(across=across, into=into)
 
     def tip(self, across: Fraction) -> Fraction:
         """Thickness of the tail at its tip. [mm]"""
-        return self.width(across, self.entry)
+        return self.width(across=across, into=self.entry)
 
     def neck(self, across: Fraction) -> Fraction:
         """Thickness of the tail at its shoulders, and width of the mouth. [mm]"""
-        return self.width(across, NONE)
+        return self.width(across=across, into=NONE)
 
     def floor(self, across: Fraction) -> Fraction:
         """Width of the socket at its floor. [mm]"""
-        return self.width(across, self.depth)
+        return self.width(across=across, into=self.depth)
 
 
 def tail_cuts(j: Joined, tail: Tail, *, sizes: Sizes) -> Mapping[str, tuple[Cut, ...]]:
@@ -108,10 +108,10 @@ def _socket(tail: Tail) -> Shape:
     def at(across: Fraction) -> tuple[Flat, ...]:
         deep = tail.depth
         return (
-            (tail.near(across, NONE), NONE),
+            (tail.near(across=across, into=NONE), NONE),
             (tail.far(NONE), NONE),
             (tail.far(deep), deep),
-            (tail.near(across, deep), deep),
+            (tail.near(across=across, into=deep), deep),
         )
 
     mouth = frozenset({0})
@@ -134,11 +134,11 @@ def _near_flank(tail: Tail) -> Shape:
     """What is cut from the near side of the end: in along and into of the entering part."""
     face = frozenset({0})
     if not tail.taper:
-        points = _beside(tail, tail.near(NONE, tail.entry))
+        points = _beside(tail, tail.near(across=NONE, into=tail.entry))
         sides = face if len(points) == 3 else face | {3}
         return Profile(axis=ACROSS, points=points, open_sides=sides)
     ends = NONE, tail.run.deep
-    first, last = (_wedge(tail, tail.near(across, tail.entry)) for across in ends)
+    first, last = (_wedge(tail, tail.near(across=across, into=tail.entry)) for across in ends)
     return Taper(
         axis=ACROSS,
         first=first,
@@ -196,7 +196,7 @@ def tail_patches(j: Joined, tail: Tail, *, sizes: Sizes) -> tuple[Patch, ...]:
         return Patch(zone=zone, glue=Glue.END_GRAIN, points=points, fit=Fit.TOUCH)
 
     def near(at: tuple[Fraction, Fraction], into: Fraction) -> tuple[Fraction, Fraction]:
-        return tail.near(at[0], into), tail.near(at[1], into)
+        return tail.near(across=at[0], into=into), tail.near(across=at[1], into=into)
 
     ends = (low, high)
     mouth, tip = tail.far(NONE), tail.far(tail.entry)

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar, Literal
 
-from scantling.findings import Finding, Weight
+from scantling.findings import Finding
 from scantling.joints._bench import stated
 from scantling.joints._channel import Stops, reach, span_along, stop_relations, stops_of, ways_out
-from scantling.joints._frame import fault
+from scantling.joints._groove_faults import groove_faults
 from scantling.joints._joint import (
     Bench,
     Choice,
@@ -48,10 +48,6 @@ from scantling.sizes.model import (
     Sizes,
 )
 from scantling.units import INCH, Unit
-
-LEAST_WALL = Fraction(4)  # [mm] between a groove in an edge and either face
-LEAST_FLOOR = Fraction(5)  # [mm] behind a groove in a face
-DEEPEST = Fraction(1, 2)  # [-] of the thickness, in a face
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -314,41 +310,8 @@ class Groove(Joint):
     ) -> tuple[Finding, ...]:
         """13. Thin walls, a thin floor, a width that no iron cuts."""
         del choice, parts
-        part, in_edge = j.seat("receives").part, self.surface == "edge"
-        thick = j.thickness("receives").at(sizes)
-        least = LEAST_WALL if in_edge else max(LEAST_FLOOR, thick * (1 - DEEPEST))
-        found = [
-            fault(
-                j,
-                "groove.thin",
-                Weight.MIND,
-                says=f"Little wood of the {part} is left beside the groove ({word}).",
-                cure="Move the groove, make it shallower or narrower, or the part thicker.",
-                figure=left,
-                limit=least,
-                shop=shop,
-            )
-            for word, left in self._left(j, sizes=sizes)
-            if left < least
-        ]
-        return (*found, *self._no_iron(j, sizes=sizes, shop=shop))
-
-    def _no_iron(self, j: Joined, *, sizes: Sizes, shop: Shop) -> tuple[Finding, ...]:
-        wide, irons = sizes[j.own("width")], shop.groove_sizes
-        if wide in irons or any(iron < wide <= 2 * iron for iron in irons):
-            return ()  # a wider one is ploughed twice, the fence moved between
-        return (
-            fault(
-                j,
-                "groove.no-iron",
-                Weight.MIND,
-                says="No iron that is owned cuts a groove of this width.",
-                cure="Plane what goes in to the width of an iron, or chop the groove.",
-                figure=wide,
-                limit=irons[0] if irons else Fraction(0),
-                shop=shop,
-            ),
-        )
+        left = self._left(j, sizes=sizes)
+        return groove_faults(j, left, in_edge=self.surface == "edge", sizes=sizes, shop=shop)
 
     @classmethod
     def bench(cls) -> Bench:

@@ -284,7 +284,7 @@ class SlidingDovetail(Joint):
             DrawnSize(word="slope", value=tail.slope, unit="ratio"),
             DrawnSize(word="tip", value=tail.tip(front), reference="at the front"),
             DrawnSize(word="neck", value=tail.neck(front), reference="at the front"),
-            DrawnSize(word="near shoulder", value=tail.near(front, Fraction(0))),
+            DrawnSize(word="near shoulder", value=tail.near(across=front, into=Fraction(0))),
             DrawnSize(word="far shoulder", value=tail.thick - tail.far(Fraction(0))),
             DrawnSize(
                 word="floor of the socket", value=tail.floor(front), reference="at the front"
