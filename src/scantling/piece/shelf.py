@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import ClassVar
 
 from scantling.findings import Finding
-from scantling.joints._joint import Joined, Seat
+from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Sketch, Whole
@@ -22,7 +22,7 @@ from scantling.piece._words import (
     nothing_there,
     or_nearest,
 )
-from scantling.sizes.linear import size_of
+from scantling.sizes.linear import ZERO, size_of
 from scantling.sizes.model import Level, Relations
 from scantling.units import INCH
 
@@ -129,8 +129,12 @@ def _loose(
         place=wanted.place,
         seats={
             "receives": (Seat(part="left side"), Seat(part="right side")),
-            "enters": tuple(Seat(part=shelf) for shelf in shelves),
+            # counted from the front of the sides, which the shelf stands behind
+            "enters": tuple(
+                Seat(part=shelf, across=-size_of(f"{shelf}.nose")) for shelf in shelves
+            ),
         },
+        beside=_floor(sketch),
     )
     sizes = ("length", "width", "thickness")
     relations = Relations(
@@ -141,6 +145,16 @@ def _loose(
         )
     )
     return sketch.with_joined(row).with_relations(relations)
+
+
+def _floor(sketch: Sketch) -> tuple[Beside, ...]:
+    """Holes are counted from the bottom's top face."""
+    if "level bottom" not in sketch.landings:
+        return ()
+    up = size_of("bottom.top face")
+    return (
+        Beside(what="floor", owner="", role="receives", axis=0, start=up, size=ZERO, depth=ZERO),
+    )
 
 
 def _loose_shelf(sketch: Sketch, shelf: str, row: str, said: ShelfSection, whole: Whole) -> Sketch:
