@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from scantling.findings import Finding
+from scantling.sizes.certificate import Asked
 from scantling.sizes.closing import Closed
 from scantling.sizes.knot import Knot
 from scantling.sizes.model import Bound, Dimension, Measured, Sizes, Stated
@@ -51,6 +52,7 @@ class Trail:
     yielded: frozenset[int] = frozenset()  # rows that gave way
     shape: Shape | None = None
     searched: Mapping[Knot, Closed] = field(default_factory=dict)
+    asked: Asked = field(default=Asked())
     dimensions: tuple[Dimension, ...] = ()
     grid: Fraction = Fraction(1)  # [mm]
     solves: int = 0  # how often the solver ran for this answer

@@ -63,6 +63,9 @@ class Asked:
     def __bool__(self) -> bool:
         return bool(self.tape or self.floors or self.bounds or self.rows)
 
+    def __len__(self) -> int:
+        return len(self.tape) + len(self.floors) + len(self.bounds) + len(self.rows)
+
 
 def off_tape(case: Case, found: Reading) -> list[int]:
     """Unknowns that should fall on the tape and do not."""

@@ -32,6 +32,9 @@ class Limit:
     moves: Expression
     bound: Bound
 
+    def __hash__(self) -> int:
+        return hash(self.moves)
+
 
 @dataclass(frozen=True, slots=True)
 class Wish:

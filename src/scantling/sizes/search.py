@@ -30,6 +30,7 @@ from scantling.sizes.rows import Terms
 from scantling.sizes.shape import Reading, reading
 from scantling.sizes.single import closed_by_one
 
+MOST_TO_BEGIN = 500  # things looked at; beyond this a fresh start is quicker
 ROOTS_ALONE = 3  # turns in which only sizes that miss the tape by themselves are looked at
 
 
@@ -44,17 +45,22 @@ class Searched:
     found: Reading
     knots: Mapping[Knot, Closed]
     looked_at: Mapping[Knot, Closed]  # those on the way too; they save work next time
+    asked: Asked
     yielded: Mapping[int, Fraction]  # kept soft row -> its sum [mm], where it is not zero
     solves: int
 
 
-def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> Searched:
+def searched_out(
+    case: Case, base: Reading, earlier: Mapping[Knot, Closed], *, begin: Asked
+) -> Searched:
     """Sizes that are best on every level.
 
     Args:
         case: The question.
         base: Sizes as elimination gives them.
         earlier: Searches of an earlier answer of the same shape.
+        begin: What that answer had to look at. Looking at more changes no answer, and what
+            was amiss once is likely amiss again.
 
     Raises:
         FactsClashError: Facts and physical bounds cannot all hold.
@@ -65,6 +71,8 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
     yielded: dict[int, Fraction] = {}
     reach = reach_of([base.at(v) for v in range(len(case.shape.names))], case.grid)
     more = unproven(case, base)
+    if more and len(begin) <= MOST_TO_BEGIN:
+        more |= begin
     solves = turns = 0
     while more:
         asked |= more
@@ -89,7 +97,7 @@ def searched_out(case: Case, base: Reading, earlier: Mapping[Knot, Closed]) -> S
         if more.floors or more.bounds:
             rows = frozenset(i for knot in used for i in knot.rows)
             more |= _limits_on(case, rows) - asked
-    return Searched(found, used, done, yielded, solves)
+    return Searched(found, used, done, asked, yielded, solves)
 
 
 def _amiss(case: Case, base: Reading, found: Reading) -> Asked:

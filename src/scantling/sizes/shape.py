@@ -192,6 +192,10 @@ class Expression:
     start: Fraction  # [mm]
     terms: Weights  # kept soft row -> by how much it counts
 
+    def __hash__(self) -> int:
+        # Enough to tell most apart; hashing every fraction would take longer than solving.
+        return hash((self.start.numerator, self.start.denominator, len(self.terms)))
+
 
 def expression(shape: Shape, base: Reading, linear: Linear) -> Expression:
     """How a sum moves with the rows that may yield."""

@@ -107,10 +107,11 @@ class _Question:
             self._give_up(case, base)
 
     def _searched(self, case: Case, base: Reading) -> Searched | None:
-        same = self.before is not None and self.before.trail.shape is case.shape
-        earlier = self.before.trail.searched if self.before is not None and same else {}
+        trail = Trail() if self.before is None else self.before.trail
+        if trail.shape is not case.shape:
+            trail = Trail()
         try:
-            return searched_out(case, base, earlier)
+            return searched_out(case, base, trail.searched, begin=trail.asked)
         except FactsClashError:
             return None
 
@@ -248,6 +249,7 @@ class Answered:
             yielded=frozenset(self.searched.yielded),
             shape=self.case.shape,
             searched=self.searched.looked_at,
+            asked=self.searched.asked,
             dimensions=self.question.relations.dimensions,
             grid=self.case.grid,
             solves=self.searched.solves,
