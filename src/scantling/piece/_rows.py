@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from scantling.piece._section import Count, Length, Section, Word
 from scantling.piece._words import alike, follows, free, habit
 from scantling.sizes.linear import ZERO, Linear, size_of
-from scantling.sizes.model import Relations
+from scantling.sizes.model import Level, Relations
 
 FIRST = "left stile"  # planed first; the others take their thickness from it
 
@@ -69,7 +69,7 @@ def as_thick_as_the_frame(member: str) -> Relations:
             free(f"{member}.stands off", says=f"room behind the {member}", may_be_nothing=True),
         ),
         equations=(follows(thickness + off, size_of("case.front"), "the frame is flush in front"),),
-        rules=(habit(off, 0, f"the {member} lies on the case"),),
+        rules=(habit(off, 0, f"the {member} lies on the case", level=Level.RULE),),
         alike=() if member == FIRST else (alike(frame, "the frame is of one thickness"),),
     )
 
