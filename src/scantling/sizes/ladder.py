@@ -20,6 +20,18 @@ from scantling.sizes.shape import Expression
 
 SLACK = 1e-6  # [graduations] by which a held aim may be missed in the numbers
 
+# How much each level weighs in the first guess, from which every level is then settled truly.
+WEIGHTS = {
+    Strength.TAPE: 1e4,
+    Strength.WISHED: 3e3,
+    Strength.KEPT: 1e3,
+    Strength.BOUND: 3e2,
+    Strength.ALIKE: 1e2,
+    Strength.RULE: 1e1,
+    Strength.HABIT: 1e0,
+}
+A_LITTLE = 1e3  # graduations of change that weigh as much as one row more
+
 Aim = Mapping[int, float]
 
 
@@ -75,6 +87,19 @@ class Ladder:
         if found is not None:
             self.best = self.columns.tightened(found)
         return found is not None
+
+    def _likely(self, off: Aim) -> Aim:
+        """All levels weighed in one sum: no proof of anything, but a good place to begin."""
+        columns = self.columns
+        aim = {column: cost * WEIGHTS[Strength.TAPE] for column, cost in off.items()}
+        aim |= dict.fromkeys((short for _, short in columns.short), WEIGHTS[Strength.BOUND])
+        for group in columns.groups:
+            aim |= dict.fromkeys(group.from_first, WEIGHTS[Strength.ALIKE])
+        for strength, rows in columns.yielding.items():
+            for row in rows:
+                aim[row.broken] = WEIGHTS[strength]
+                aim[row.amount] = WEIGHTS[strength] / A_LITTLE
+        return aim
 
     def _value(self, aim: Aim) -> float:
         return sum(cost * self.best[column] for column, cost in aim.items())
@@ -139,7 +164,7 @@ class Ladder:
         for core in cores(list(off), _fit_on(grid)):
             self.columns.programme.row({off[mark]: 1.0 for mark in core}, 1.0, INFINITE)
             floor += min(weights[off[mark]] for mark in core)
-        if not self._begun(weights):
+        if not self._begun(self._likely(weights)):
             return False
         self._fewest(weights, floor=floor)
         stages: dict[int, dict[int, float]] = {}
