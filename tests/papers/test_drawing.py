@@ -61,6 +61,15 @@ def test_what_is_wholly_behind_is_left_out() -> None:
     assert drawing(standing(front, peeping)).seen == {"front", "peeping"}
 
 
+def test_the_outline_goes_round_everything_once() -> None:
+    left = part("left", FRONT_LYING, wide=("0", "8"), deep=("0", "2"), tall=("0", "6"))
+    right = part("right", FRONT_LYING, wide=("8", "20"), deep=("0", "2"), tall=("0", "6"))
+    (ring,) = drawing(standing(left, right)).outline
+    corners = [(0, 0, 0), (20, 0, 0), (20, 2, 0), (20, 2, 6), (0, 2, 6), (0, 0, 6)]
+    round_it = Polygon([on_paper([x * INCH for x in corner]) for corner in corners])
+    assert Polygon(ring).symmetric_difference(round_it).area < 0.1
+
+
 def test_what_stands_before_a_larger_board_is_seen() -> None:
     large = part("large", FRONT_LYING, wide=("0", "20"), deep=("3", "4"), tall=("0", "20"))
     small = part("small", FRONT_LYING, wide=("5", "9"), deep=("0", "1"), tall=("5", "8"))

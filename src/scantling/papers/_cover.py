@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 
 from scantling.findings import Finding, Weight
 from scantling.papers._cautions import weight, weight_reads
-from scantling.papers._drawing import Drawing, Line, drawing, on_paper
+from scantling.papers._drawing import Drawing, Point, drawing, on_paper
 from scantling.papers._paper import Rule, Sheet, rule_of
 from scantling.papers._typeset import Plain
 from scantling.parts import Part
@@ -108,6 +108,7 @@ def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Pl
     return {
         "scale": scale,
         "size": _flat(picture, picture.high, scale),
+        "outline": _lines(picture.outline, picture, scale),
         "edges": _lines(picture.edges, picture, scale),
         "grain": _lines(picture.grain, picture, scale),
         "front": [
@@ -133,7 +134,7 @@ def _scale(picture: Drawing, *, sheet: Sheet) -> int:
     return SCALES[-1]
 
 
-def _lines(lines: Iterable[Line], picture: Drawing, scale: int) -> list[Plain]:
+def _lines(lines: Iterable[Sequence[Point]], picture: Drawing, scale: int) -> list[Plain]:
     return [[_flat(picture, end, scale) for end in line] for line in lines]
 
 

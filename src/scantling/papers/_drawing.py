@@ -32,6 +32,7 @@ RECEDING = float(0.5 * np.sqrt(0.5))  # [-] right and up for one of depth: 45 de
 FACING = 1e-9  # [-] a face turned to the eye by less than this is seen on edge
 NEARER = 1e-3  # [mm] of depth; less than this and two faces lie in one plane
 UNSEEN = 0.05  # [mm2] of the piece; faces that overlap by less do not cover each other
+HAIR = 0.01  # [mm] of the piece, half the width of a hairline that is none
 SHORTEST = 0.5  # [mm] of the piece; shorter bits of a line are left out
 COVERS = 48  # the largest faces, which are tried first on all others
 
@@ -47,6 +48,7 @@ _AWAY = np.array([-RECEDING, 1.0, -RECEDING])  # a step along it changes nothing
 class Drawing:
     """The piece on paper. [mm] of the piece, right and up."""
 
+    outline: tuple[tuple[Point, ...], ...]  # round everything, and round what is seen through
     edges: tuple[Line, ...]
     grain: tuple[Line, ...]
     seen: frozenset[str]  # names of parts of which something is seen
@@ -104,12 +106,21 @@ def drawing(setting_out: SettingOut) -> Drawing:
         grain += _uncovered(tuple(_grain(face)), cover.buffer(CLEAR))
     low, high = _bounds(faces)
     return Drawing(
+        outline=tuple(_rings(faces)),
         edges=tuple(dict.fromkeys(edges)),
         grain=tuple(line for line in grain if _long(line) > GRAIN_LONG),
         seen=frozenset(seen),
         low=low,
         high=high,
     )
+
+
+def _rings(faces: Sequence[_Face]) -> Iterator[tuple[Point, ...]]:
+    # joints close to the last bit of a float, so hairlines between parts are closed first
+    whole = shapely.union_all([face.flat.buffer(HAIR, join_style="mitre") for face in faces])
+    for piece in shapely.get_parts(whole.buffer(-HAIR, join_style="mitre")):
+        for ring in (piece.exterior, *piece.interiors):
+            yield tuple((float(x), float(y)) for x, y in ring.coords)
 
 
 def _bounds(faces: Sequence[_Face]) -> tuple[Point, Point]:
