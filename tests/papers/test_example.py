@@ -1,0 +1,52 @@
+"""Papers of the example that ships, as a maker would ask for them."""
+
+import io
+import json
+from functools import cache
+
+import pdfplumber
+import pytest
+from jsonschema import Draft202012Validator
+from tests.house.tree import ROOT
+
+from scantling import PAPERS, SettingOut, read, set_out
+from scantling.papers import Sheet
+from scantling.papers._document import schema
+from scantling.shop.read import read as read_shop
+
+FOLDER = ROOT / "pieces" / "glaze_cupboard"
+
+
+@cache
+def worked() -> SettingOut:
+    piece = read((FOLDER / "piece.toml").read_text(), file="piece.toml")
+    shop = read_shop((FOLDER.parent / "shop.toml").read_text())
+    return set_out(piece, shop=shop.shop, habits=shop.habits)
+
+
+def test_its_setting_out_keeps_the_promise_of_the_schema() -> None:
+    made = PAPERS["setting-out"].render(worked(), sheet=Sheet.A4)["setting-out.json"]
+    found = json.loads(made)
+    assert [e.message for e in Draft202012Validator(schema()).iter_errors(found)] == []
+    assert len(found["parts"]) > 49
+    assert len(found["joints"]) > 50
+
+
+@pytest.mark.parametrize("sheet", list(Sheet))
+def test_no_page_of_its_packet_is_overfull(sheet: Sheet) -> None:
+    made = PAPERS["packet"].render(worked(), sheet=sheet)["packet.pdf"]
+    edge = 18 * 72 / 25.4 - 0.5
+    with pdfplumber.open(io.BytesIO(made)) as packet:
+        assert 6 <= len(packet.pages) <= 16
+        for page in packet.pages:
+            shown = [c for c in page.chars if c["text"].strip("\u200b ")]
+            assert min(c["x0"] for c in shown) > edge
+            assert max(c["x1"] for c in shown) < float(page.width) - edge
+
+
+def test_its_cover_says_how_large_it_is() -> None:
+    # the sizes its maker wrote: 43 1/2 and 19 of the top, 37 and a top of 7/8
+    made = PAPERS["packet"].render(worked(), sheet=Sheet.LETTER)["packet.pdf"]
+    with pdfplumber.open(io.BytesIO(made)) as packet:
+        cover = (packet.pages[0].extract_text() or "").replace("\u00a0", " ")
+    assert all(size in cover for size in ("Glaze cupboard", "43 1/2", "19", "37 7/8"))
