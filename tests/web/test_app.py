@@ -172,6 +172,23 @@ def test_the_model_is_sent_once(client: TestClient, bench: Workbench[str]) -> No
     assert other.status_code == 200
 
 
+def test_a_changed_piece_has_another_model(file: Path) -> None:
+    changing = Workbench(
+        file,
+        work=work,
+        drawings=Drawings[str](document=lambda name: {"parts": [name]}, model=str.encode),
+    )
+    changing.look()
+    first = changing.model()
+    file.write_text('name = "Chest"\n')
+    changing.look()
+    second = changing.model()
+    assert first
+    assert second
+    assert (first.content, second.content) == (b"Cupboard", b"Chest")
+    assert first.mark != second.mark
+
+
 def test_files_named_by_their_digest_are_kept_and_the_page_is_asked_for_again(
     client: TestClient,
 ) -> None:

@@ -44,8 +44,8 @@ export class Drawing {
     this.#states.minFilter = this.#states.magFilter = NearestFilter;
     this.#faces = material(shaders.FACES_VERTEX, shaders.FACES_FRAGMENT, this.#states);
     this.#faces.polygonOffset = true;
-    this.#faces.polygonOffsetFactor = 1;
-    this.#faces.polygonOffsetUnits = 1;
+    this.#faces.polygonOffsetFactor = 2; // a line is as wide as two points, half of it over a slanting face
+    this.#faces.polygonOffsetUnits = 4;
     this.#edges = material(shaders.LINES_VERTEX, shaders.LINES_FRAGMENT, this.#states);
     this.#edges.side = DoubleSide;
     const edges = lines(solids);

@@ -103,7 +103,8 @@ void main() {
   vec2 side = vec2(-unit.y, unit.x) * position.y + unit * (position.x * 2.0 - 1.0) * 0.5;
   gl_Position = mix(a, b, position.x);
   gl_Position.xy += side * wide / screen;
-  gl_Position.z -= told.w > 2.5 ? 0.0002 : told.w < 1.5 ? 0.00003 : 0.0001;
+  gl_Position.z -= told.w > 2.5 ? 0.0002 : 0.0001;
+  if (told.w < 1.5) gl_Position.z = 0.9999; /* ghosts stand behind everything */
   if (told.w < 0.5) gl_Position = vec4(2.0, 2.0, 2.0, 1.0);
 }
 `;

@@ -55,9 +55,9 @@ def built(folder: Path) -> Mapping[str, Kept]:
     found = {}
     for file in sorted(folder.rglob("*")):
         kind = KINDS.get(file.suffix)
-        if kind is None or file.is_symlink() or not file.is_file():
+        if kind is None or not file.is_file():
             continue
-        if not file.resolve().is_relative_to(root):  # below a linked folder
+        if not file.resolve().is_relative_to(root):  # a link leads out of the folder
             continue
         name = file.relative_to(folder).as_posix()
         keep = FOR_EVER if name.startswith("assets/") else ASK_AGAIN  # their names carry a digest
