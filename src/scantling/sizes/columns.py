@@ -26,7 +26,7 @@ Answer = list[float]
 Sum = tuple[dict[int, float], float]  # columns with their weights, and the start
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Yielding:
     """A row that may yield: columns for whether and by how much it does."""
 
@@ -61,11 +61,13 @@ class Columns:
     parts: list[int] = field(default_factory=list)
     short: list[tuple[Limit, int]] = field(default_factory=list)
     groups: list[Group] = field(default_factory=list)
-    _measures: list[tuple[int, Callable[[Answer], float]]] = field(default_factory=list)
+    _measures: list[tuple[int, Callable[[Answer], float]]] = field(
+        default_factory=list
+    )  # column and how to read it off the others [graduations]
 
     def __post_init__(self) -> None:
         for i in self.knot.rows:
-            self.yields[i] = self.programme.column(-self.reach, self.reach)
+            self.yields[i] = self.programme.column(lower=-self.reach, upper=self.reach)
         for limit in self.knot.limits:
             self._limit(limit)
         for mark in self.knot.marks:
@@ -102,37 +104,39 @@ class Columns:
     def _limit(self, limit: Limit) -> None:
         terms, start = self.sum(limit.moves)
         if is_season(limit):
-            short = self.programme.column(0.0, INFINITE)
+            short = self.programme.column(lower=0.0, upper=INFINITE)
             self.short.append((limit, short))
             self._measure(short, _shortfall((dict(terms), start)))
             terms[short] = 1.0
-        self.programme.row(terms, -start, INFINITE)
+        self.programme.row(terms, lower=-start, upper=INFINITE)
 
     def _mark(self, mark: Mark) -> None:
         terms, start = self.sum(mark.moves)
-        off = self.programme.column(0.0, 1.0, whole=True)
-        line = self.programme.column(-self.reach, self.reach, whole=True)
+        off = self.programme.column(lower=0.0, upper=1.0, whole=True)
+        line = self.programme.column(lower=-self.reach, upper=self.reach, whole=True)
         self.off.append((mark, off))
         self._measure(line, _nearest((terms, start)))
         self._measure(off, _missed((terms, start), line))
         between = {**terms, line: -1.0}
-        self.programme.row({**between, off: 0.5}, -start, INFINITE)
-        self.programme.row({**between, off: -0.5}, -INFINITE, -start)
+        self.programme.row({**between, off: 0.5}, lower=-start, upper=INFINITE)
+        self.programme.row({**between, off: -0.5}, lower=-INFINITE, upper=-start)
 
     def _may_yield(self, i: int, moves: Expression) -> None:
         amount = self._amount(self.sum(moves))
-        broken = self.programme.column(0.0, 1.0, whole=True)
+        broken = self.programme.column(lower=0.0, upper=1.0, whole=True)
         self._measure(broken, lambda answer: float(answer[amount] > SAME))
-        self.programme.row({amount: 1.0, broken: -self.reach}, -INFINITE, 0.0)
+        self.programme.row({amount: 1.0, broken: -self.reach}, lower=-INFINITE, upper=0.0)
         strength = self.case.rows[i].strength
-        self.yielding.setdefault(strength, []).append(Yielding(i, moves, broken, amount))
+        self.yielding.setdefault(strength, []).append(
+            Yielding(row=i, moves=moves, broken=broken, amount=amount)
+        )
 
     def _amount(self, by: Sum) -> int:
         terms, start = by
-        amount = self.programme.column(0.0, INFINITE)
+        amount = self.programme.column(lower=0.0, upper=INFINITE)
         self._measure(amount, lambda answer: abs(value(by, answer)))
-        self.programme.row({**terms, amount: 1.0}, -start, INFINITE)
-        self.programme.row({**terms, amount: -1.0}, -INFINITE, -start)
+        self.programme.row({**terms, amount: 1.0}, lower=-start, upper=INFINITE)
+        self.programme.row({**terms, amount: -1.0}, lower=-INFINITE, upper=-start)
         return amount
 
     def _parts(self) -> None:
@@ -141,10 +145,10 @@ class Columns:
             name = self.case.rows[size.row].terms[0][0]
             parts.setdefault(part_of(name), []).append(size.broken)
         for broken in parts.values():
-            part = self.programme.column(0.0, 1.0, whole=True)
+            part = self.programme.column(lower=0.0, upper=1.0, whole=True)
             self._measure(part, _greatest(broken))
             for one in broken:
-                self.programme.row({part: 1.0, one: -1.0}, 0.0, INFINITE)
+                self.programme.row({part: 1.0, one: -1.0}, lower=0.0, upper=INFINITE)
             self.parts.append(part)
 
     def _group(self, group: Alike, others: tuple[Expression, ...]) -> None:
@@ -161,13 +165,13 @@ class Columns:
         )
 
     def _spread(self, placed: Sequence[Sum]) -> tuple[int, int]:
-        most = self.programme.column(-INFINITE, INFINITE)
-        least = self.programme.column(-INFINITE, INFINITE)
+        most = self.programme.column(lower=-INFINITE, upper=INFINITE)
+        least = self.programme.column(lower=-INFINITE, upper=INFINITE)
         self._measure(most, lambda answer: max(value(by, answer) for by in placed))
         self._measure(least, lambda answer: min(value(by, answer) for by in placed))
         for terms, start in placed:
-            self.programme.row({**terms, most: -1.0}, -INFINITE, -start)
-            self.programme.row({**terms, least: -1.0}, -start, INFINITE)
+            self.programme.row({**terms, most: -1.0}, lower=-INFINITE, upper=-start)
+            self.programme.row({**terms, least: -1.0}, lower=-start, upper=INFINITE)
         return most, least
 
 

@@ -107,14 +107,14 @@ def conflicts(case: Case, lost: GivenUp) -> list[Conflict]:
         if row.strength <= Strength.STATED and i not in lost.rows
     ]
     members = [_clashing(case, facts, i, lost.bounds) for i in lost.rows]
-    lines = [[row for row in rows if _is_line(row)] for rows, _ in members]
+    lines = [[member for member in some if _is_line(member[0])] for some in members]
     counts = [len(some) for some in lines]
     found = []
-    for i, (rows, would_be), some in zip(lost.rows, members, lines, strict=True):
+    for i, rows, some in zip(lost.rows, members, lines, strict=True):
         found.append(
             Conflict(
-                lines=tuple(_clash(row, would_be) for row in some),
-                because=tuple(_because(row) for row in rows if not _is_line(row)),
+                lines=tuple(_clash(row, would_be) for row, would_be in some),
+                because=tuple(_because(row) for row, _ in rows if not _is_line(row)),
                 given_up=case.rows[i].terms[0][0],
                 smallest=_is_smallest(len(some), counts),
             )
@@ -127,10 +127,10 @@ def _is_smallest(size: int, counts: Sequence[int]) -> bool:
     return size <= 1 or (size == 2 and 1 not in counts)
 
 
-def _clash(row: Row, would_be: dict[int, Fraction]) -> Clash:
+def _clash(row: Row, would_be: Fraction | None) -> Clash:
     said = row.source.said if isinstance(row.source, Line) else None
     name, value = row.terms[0][0], -row.constant
-    return Clash(name=name, value=value, would_be=would_be.get(id(row)), said=said)
+    return Clash(name=name, value=value, would_be=would_be, said=said)
 
 
 def _because(row: Row) -> str:
@@ -139,8 +139,8 @@ def _because(row: Row) -> str:
 
 def _clashing(
     case: Case, facts: Sequence[int], lost: int, bounds: Sequence[Bound]
-) -> tuple[list[Row], dict[int, Fraction]]:
-    """Rows that contradict each other with the lost one, and what each line would have to be."""
+) -> list[tuple[Row, Fraction | None]]:
+    """Rows that contradict each other, the lost one last, with what a line would have to be."""
     rows = [case.rows[i] for i in facts]
     tight = _in_the_way(case, facts, lost, bounds)
     rows += [Row(Strength.BOUND, b.sum.terms, b.sum.constant, b) for b in tight]
@@ -153,17 +153,12 @@ def _clashing(
         factors.append(factor)
     last = len(rows) - 1
     if echelon.kept(last):
-        return [rows[last]], {}
+        return [(rows[last], None)]
     circuit = echelon.combination(last)
     shares = {last: Fraction(1)}
     shares |= {j: -a * factors[j] / factors[last] for j, a in circuit.items()}
     gap = sum((share * rows[j].constant for j, share in shares.items()), Fraction(0))
-    would_be = {
-        id(rows[j]): -rows[j].constant + gap / share
-        for j, share in shares.items()
-        if _is_line(rows[j])
-    }
-    return [rows[j] for j in sorted(shares)], would_be
+    return [(rows[j], -rows[j].constant + gap / shares[j]) for j in sorted(shares)]
 
 
 def _in_the_way(
@@ -188,12 +183,16 @@ def _in_the_way(
     for moves in (target, *limits):
         for i, _ in moves.terms:
             if i not in columns:
-                columns[i] = programme.column(-INFINITE, INFINITE)
-    away = programme.column(0.0, INFINITE)
+                columns[i] = programme.column(lower=-INFINITE, upper=INFINITE)
+    away = programme.column(lower=0.0, upper=INFINITE)
     for sign in (1.0, -1.0):
         aim = {columns[i]: sign * float(c) for i, c in target.terms}
-        programme.row({**aim, away: 1.0}, -sign * float(target.start), INFINITE)
+        programme.row({**aim, away: 1.0}, lower=-sign * float(target.start), upper=INFINITE)
     for moves in limits:
-        programme.row({columns[i]: float(c) for i, c in moves.terms}, -float(moves.start), INFINITE)
+        programme.row(
+            {columns[i]: float(c) for i, c in moves.terms},
+            lower=-float(moves.start),
+            upper=INFINITE,
+        )
     prices = programme.prices({away: 1.0})
     return [b for b, price in zip(bounds, prices[2:], strict=True) if abs(price) > TIGHT]

@@ -33,7 +33,7 @@ class Limit:
     bound: Bound
 
     def __hash__(self) -> int:
-        return hash(self.moves)
+        return self.moves.__hash__()
 
 
 @dataclass(frozen=True, slots=True)

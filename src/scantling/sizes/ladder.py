@@ -116,9 +116,11 @@ class Ladder:
     def _hold(self, aim: Aim, most: float) -> None:
         programme = self.columns.programme
         if len(aim) > 1:
-            programme.row(aim, -INFINITE, most)
+            programme.row(aim, lower=-INFINITE, upper=most)
         for column in aim if len(aim) == 1 else ():
-            programme.limit(column, programme.lower[column], min(programme.upper[column], most))
+            programme.limit(
+                column, lower=programme.lower[column], upper=min(programme.upper[column], most)
+            )
 
     def _fewest(self, aim: Aim, *, floor: float = 0.0) -> None:
         self._hold(aim, round(self._least(aim, floor=floor)) + HALF)
@@ -130,12 +132,12 @@ class Ladder:
         """Of equally good answers the one that breaks the first named last."""
         programme = self.columns.programme
         for column in columns:
-            programme.limit(column, 0.0, 0.0)
+            programme.limit(column, lower=0.0, upper=0.0)
             if self.best[column] < HALF:
                 continue
             found = programme.least({})
             if found is None:
-                programme.limit(column, 1.0, 1.0)
+                programme.limit(column, lower=1.0, upper=1.0)
             else:
                 self.best = self.columns.tightened(found)
 
@@ -162,7 +164,7 @@ class Ladder:
         floor = 0.0
         grid = self.columns.case.grid
         for core in cores(list(off), _fit_on(grid)):
-            self.columns.programme.row({off[mark]: 1.0 for mark in core}, 1.0, INFINITE)
+            self.columns.programme.row({off[mark]: 1.0 for mark in core}, lower=1.0, upper=INFINITE)
             floor += min(weights[off[mark]] for mark in core)
         if not self._begun(self._likely(weights)):
             return False
@@ -210,7 +212,7 @@ class Ladder:
         ):
             if all(taped.issuperset(group.names) for group in core):
                 aim = {c: cost for group in core for c, cost in _spread(group.spread).items()}
-                self.columns.programme.row(aim, 1.0, INFINITE)
+                self.columns.programme.row(aim, lower=1.0, upper=INFINITE)
                 floor += 1.0
         return floor
 
@@ -218,7 +220,7 @@ class Ladder:
         rows = self.columns.yielding.get(strength, [])
         must = cores(rows, lambda some: self._agree([y.moves for y in some]))
         for core in must:
-            self.columns.programme.row({y.broken: 1.0 for y in core}, 1.0, INFINITE)
+            self.columns.programme.row({y.broken: 1.0 for y in core}, lower=1.0, upper=INFINITE)
         self._fewest({y.broken: 1.0 for y in rows}, floor=len(must))
         total = {y.amount: 1.0 for y in rows}
         self._nearest(total, floor=sum(self._floor(y.moves) for y in self._broken(rows)))
@@ -258,7 +260,7 @@ class Ladder:
             aim = {column: sign * cost for column, cost in terms.items()}
             self._least(aim, floor=-by - sign * start)
             held = self._value(terms)
-            self.columns.programme.row(terms, held - SLACK, held + SLACK)
+            self.columns.programme.row(terms, lower=held - SLACK, upper=held + SLACK)
 
 
 def _fit_on(grid: Fraction) -> Callable[[Sequence[Mark]], bool]:

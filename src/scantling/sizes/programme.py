@@ -22,7 +22,7 @@ TOLERANCE = 1e-9  # the solver's, on rows and on whole numbers
 
 @dataclass(slots=True)
 class Programme:
-    """A mixed programme that is solved again and again with other aims."""
+    """A mixed programme, solved again and again with other aims. Its numbers are bare. [-]"""
 
     lower: list[float] = field(default_factory=list)
     upper: list[float] = field(default_factory=list)
@@ -31,23 +31,23 @@ class Programme:
     solves: int = 0  # how often the solver ran; counted work
     _solver: Any = None
 
-    def column(self, lower: float, upper: float, *, whole: bool = False) -> int:
-        """A new column between two limits; its number."""
+    def column(self, *, lower: float, upper: float, whole: bool = False) -> int:
+        """A new column between two limits [-]; its number."""
         self.lower.append(lower)
         self.upper.append(upper)
         self.whole.append(whole)
         return len(self.lower) - 1
 
-    def row(self, terms: Mapping[int, float], lower: float, upper: float) -> None:
-        """A sum of columns between two limits."""
+    def row(self, terms: Mapping[int, float], *, lower: float, upper: float) -> None:
+        """A sum of columns between two limits. [-]"""
         self.rows.append((terms, lower, upper))
         if self._solver is not None:
             cols = np.fromiter(terms.keys(), dtype=np.int32, count=len(terms))
             coefs = np.fromiter(terms.values(), dtype=np.float64, count=len(terms))
             self._solver.addRow(lower, upper, len(terms), cols, coefs)
 
-    def limit(self, column: int, lower: float, upper: float) -> None:
-        """Set new limits to a column."""
+    def limit(self, column: int, *, lower: float, upper: float) -> None:
+        """Set new limits to a column. [-]"""
         self.lower[column], self.upper[column] = lower, upper
         if self._solver is not None:
             self._solver.changeColBounds(column, lower, upper)
@@ -55,10 +55,10 @@ class Programme:
     def least(
         self, costs: Mapping[int, float], *, start: Sequence[float] | None = None
     ) -> list[float] | None:
-        """Columns at which the sum is least, or None if the rows cannot all hold.
+        """Columns at which the sum is least [-], or None if the rows cannot all hold.
 
         Args:
-            costs: Weight of each column in the sum.
+            costs: Weight of each column in the sum. [-]
             start: An answer known to hold, to begin from.
 
         Raises:
@@ -94,7 +94,7 @@ class Programme:
         return abs(worth - said) <= WORTH * (1 + abs(said))
 
     def prices(self, costs: Mapping[int, float]) -> list[float]:
-        """By how much each row's limit weighs on the least of a sum; 0 where it does not.
+        """By how much each row's limit weighs on the least of a sum [-]; 0 where it does not.
 
         Raises:
             InternalError: The programme has whole columns, or its rows cannot all hold.

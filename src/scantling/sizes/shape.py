@@ -194,7 +194,7 @@ class Expression:
 
     def __hash__(self) -> int:
         # Enough to tell most apart; hashing every fraction would take longer than solving.
-        return hash((self.start.numerator, self.start.denominator, len(self.terms)))
+        return (self.start.numerator * 31 + self.start.denominator) * 31 + len(self.terms)
 
 
 def expression(shape: Shape, base: Reading, linear: Linear) -> Expression:

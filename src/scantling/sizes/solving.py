@@ -122,11 +122,9 @@ class _Question:
             circuit = sorted([i, *case.shape.echelon.combination(i)])
             said = tuple(because_of(case.rows[j]) for j in circuit)
             self.contradictions.append((said, base.open_ends[i]))
-        against = {id(case.rows[i].source) for i in ends}
-        self.relations = replace(
-            self.relations,
-            equations=tuple(e for e in self.relations.equations if id(e) not in against),
-        )
+        # Equations are the first rows, in their own order.
+        kept = [e for n, e in enumerate(self.relations.equations) if n not in ends]
+        self.relations = replace(self.relations, equations=tuple(kept))
         return bool(ends)
 
     def _give_up(self, case: Case, base: Reading) -> None:
@@ -137,8 +135,10 @@ class _Question:
         if not lost.rows:
             return self._set_aside(lost.bounds)
         self.conflicts += conflicts(case, lost)
-        sources = {id(case.rows[i].source) for i in lost.rows}
-        self.lost |= {n for n, line in enumerate(self.lines) if id(line) in sources}
+        # Lines that still stand are the next rows after the equations.
+        standing = [n for n in range(len(self.lines)) if n not in self.lost]
+        first = len(self.relations.equations)
+        self.lost |= {standing[i - first] for i in lost.rows}
         return None
 
     def _set_aside(self, bounds: Sequence[Bound]) -> None:
