@@ -23,6 +23,7 @@ sys.path.insert(0, str(ROOT))
 
 from bench.tenfold import tenfold  # noqa: E402 - found beside this file
 
+from scantling.joints._joint import Choice  # noqa: E402 - as above
 from scantling.papers import PAPERS, Sheet  # noqa: E402 - as above
 from scantling.parts.solid import finished  # noqa: E402 - as above
 from scantling.piece import Piece, read  # noqa: E402 - as above
@@ -33,9 +34,10 @@ from scantling.proofs.interference import Interference  # noqa: E402 - as above
 from scantling.setting_out import SettingOut, set_out  # noqa: E402 - as above
 from scantling.setting_out.bench import Bench  # noqa: E402 - as above
 from scantling.setting_out.chain import NO_BOARDS, settled_sizes  # noqa: E402 - as above
+from scantling.setting_out.memory import Memory  # noqa: E402 - as above
 from scantling.shop.read import ShopReading, default_text  # noqa: E402 - as above
 from scantling.shop.read import read as read_shop  # noqa: E402 - as above
-from scantling.sizes.answer import Solved  # noqa: E402 - as above
+from scantling.sizes.settle import Settled  # noqa: E402 - as above
 from scantling.solids.store import Store  # noqa: E402 - as above
 from scantling.units import INCH  # noqa: E402 - as above
 
@@ -95,7 +97,7 @@ def _papers(worked: SettingOut) -> Callable[[], object]:
 
 def _edits(piece: Piece, shop: ShopReading, sketch: Sketch, *, width: str, count: int) -> float:
     """Median of edits of one width: sizes, solids and interference. [s]"""
-    store, before = Store(), None
+    kept, before = (Store(), Memory()), None
     spent = []
     for i in range(count + 2):
         stated = tuple(
@@ -104,28 +106,26 @@ def _edits(piece: Piece, shop: ShopReading, sketch: Sketch, *, width: str, count
             if not s.name.endswith("top.length")
         )
         start = time.perf_counter()
-        before = _rebuilt(replace(sketch, stated=stated), piece, shop, store, before)
+        before = _rebuilt(replace(sketch, stated=stated), piece, shop, kept, before)
         spent.append(time.perf_counter() - start)
     return median(spent[2:])
 
 
 def _rebuilt(
-    sketch: Sketch, piece: Piece, shop: ShopReading, store: Store, before: Solved | None
-) -> Solved:
-    bench = Bench.of(sketch, piece, shop.shop, attainable=NO_BOARDS)
+    sketch: Sketch,
+    piece: Piece,
+    shop: ShopReading,
+    kept: tuple[Store, Memory],
+    before: Settled[dict[str, Choice]] | None,
+) -> Settled[dict[str, Choice]]:
+    store, memory = kept
+    bench = Bench.of(sketch, piece, shop.shop, attainable=NO_BOARDS, memory=memory)
     settled = settled_sizes(bench, (), before)
     parts = bench.parts(settled.solved.sizes, settled.choice, widest=shop.habits.widest_strip)
-    by_name = {p.name: p for p in parts}
-    presses = tuple(
-        press
-        for j in sketch.joined
-        for press in j.joint.presses(
-            j, sizes=settled.solved.sizes, choice=settled.choice[j.name], parts=by_name
-        )
-    )
+    presses = bench.presses(settled.solved.sizes, settled.choice, parts)
     store.next_round()
     Interference().findings(Case(parts=parts, store=store, presses=presses))
-    return settled.solved
+    return settled
 
 
 def _kernels(worked: SettingOut) -> list[tuple[str, float]]:

@@ -129,14 +129,14 @@ def built(
     facts = [Measured(name=n, least=v, greatest=v) for n, v in (measured or {}).items()]
     moving = strains(bench) if moving is None else moving
     kinds = woods(bench)
-    choice = j.joint.choose(j, sizes=None, shop=shop, woods=kinds, previous=None)
+    choice = j.joint.choose(j, sizes=None, shop=shop, woods=kinds, strains=moving)
     for _ in range(ROUNDS):
         solved = solve(
             relations(bench, choice, moving), stated=said.values(), measured=facts, grid=grid
         )
         assert not solved.conflicts, solved.conflicts
         before = choice
-        choice = j.joint.choose(j, sizes=solved.sizes, shop=shop, woods=kinds, previous=before)
+        choice = j.joint.choose(j, sizes=solved.sizes, shop=shop, woods=kinds, strains=moving)
         if choice == before:
             return _built(bench, solved.sizes, choice, tuple(b.bound.code for b in solved.breaches))
     message = f"{j.name} never settles: {choice}"

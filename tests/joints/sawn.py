@@ -146,11 +146,11 @@ def sawn(
     more = {name: Stated(name=name, value=Fraction(v)) for name, v in (stated or {}).items()}
     told = {s.name: s for s in (*bench.stated, *j.joint.stated(j))} | more
     woods = {p.name: species(p.wood) for p in bench.parts}
-    choice = j.joint.choose(j, sizes=None, shop=shop, woods=woods, previous=None)
+    choice = j.joint.choose(j, sizes=None, shop=shop, woods=woods, strains=strains)
     while True:
         relations = bench.relations + j.joint.relations(j, choice=choice, strains=strains)
         solved = solve(relations, stated=told.values(), grid=grid)
-        again = j.joint.choose(j, sizes=solved.sizes, shop=shop, woods=woods, previous=choice)
+        again = j.joint.choose(j, sizes=solved.sizes, shop=shop, woods=woods, strains=strains)
         if again == choice:
             break
         choice = again

@@ -141,7 +141,7 @@ def between() -> Relations:
 
 def chosen(joints: tuple[Joined, ...], sizes: Sizes | None) -> dict[str, Choice]:
     return {
-        j.name: j.joint.choose(j, sizes=sizes, shop=SHOP, woods={}, previous=None) for j in joints
+        j.name: j.joint.choose(j, sizes=sizes, shop=SHOP, woods={}, strains={}) for j in joints
     }
 
 

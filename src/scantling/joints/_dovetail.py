@@ -83,10 +83,10 @@ class Dovetailed(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. Slope by the wood of the tails; then their number and the width of the pins."""
-        del previous
+        del strains
         slope = self.slope.value if self.slope else SLOPE[_kind(woods.get(j.seat("enters").part))]
         if sizes is None:
             return Choice.of({"slope": slope})

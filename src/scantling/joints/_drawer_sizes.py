@@ -154,7 +154,7 @@ def _slot(j: Joined, strains: Strains) -> Relations:
     needed = j.size("screw") + ahead + behind
     return Relations(
         dimensions=(
-            Dimension(name=j.own("slot"), kind=Kind.TAPE, says=f"length of the slot, {j.name}"),
+            Dimension(name=j.own("slot"), kind=Kind.FOLLOWS, says=f"length of the slot, {j.name}"),
             Dimension(
                 name=j.own("slot behind"),
                 kind=Kind.FOLLOWS,

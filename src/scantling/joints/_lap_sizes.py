@@ -16,6 +16,7 @@ from scantling.sizes.model import (
     Level,
     Relations,
     Rule,
+    Sizes,
     Yields,
 )
 
@@ -75,6 +76,15 @@ def _possible(j: Joined) -> Iterator[Bound]:
             because="a board is wider than both its laps",
             place=j.place,
         )
+
+
+def gap_needed(j: Joined, strains: Strains, *, sizes: Sizes) -> Fraction:
+    """The gap that keeps the widest two neighbours apart in the dampest spell. [mm]"""
+    row = [seat.part for seat in j.row("boards")]
+    grown = [
+        sizes[f"{p}.width"] * strains[p].grow / 2 if p in strains else Fraction(0) for p in row
+    ]
+    return max(one + other for one, other in pairwise(grown)) + EASE
 
 
 def _seasons(j: Joined, strains: Strains) -> Iterator[Bound]:

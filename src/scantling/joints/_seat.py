@@ -21,9 +21,7 @@ class Said:
     place: Place | None = None
 
 
-def option(
-    *, dimension: str, says: str, reads: str = "length", words: tuple[str, ...] = ()
-) -> Any:  # noqa: ANN401 - what `field` returns
+def option(*, dimension: str, says: str, reads: str = "length", words: tuple[str, ...] = ()) -> Any:  # noqa: ANN401 - what `field` returns
     """A field of a joint that states one of its own dimensions when the maker gives it.
 
     Args:

@@ -17,6 +17,7 @@ from scantling.sizes.model import (
     Level,
     Relations,
     Rule,
+    Sizes,
     Yields,
 )
 
@@ -108,6 +109,12 @@ def _seasons(j: Joined, moving: Moving) -> Iterator[Bound]:
                 cure="Make the slots longer, or hold the part nearer its middle.",
                 place=j.place,
             )
+
+
+def travel_needed(j: Joined, moving: Moving, *, sizes: Sizes) -> Fraction:
+    """How far a screw must be able to travel, either way. [mm]"""
+    moved = (_moved(j, moving, season) for season in ("grow", "shrink"))
+    return max((abs(found.at(sizes)) for found in moved if found is not None), default=Fraction(0))
 
 
 def _moved(j: Joined, moving: Moving, season: str) -> Linear | None:

@@ -18,7 +18,7 @@ from scantling.sizes.model import (
     Rule,
     Sizes,
 )
-from scantling.units import INCH, Unit
+from scantling.units import INCH, Unit, rounded
 
 EDGE_SHOULDER = Fraction(3)  # [mm] 3 to 6, or 1/8 in
 FLOOR_GAP = Fraction(2)  # [mm] or 1/16 in
@@ -48,6 +48,9 @@ def chosen(j: Joined, *, sizes: Sizes | None, shop: Shop) -> Choice:
         found["thickness"] = owned.size
     wanted = j.width("receives").at(sizes) * LONGEST
     found["tenon"] = whole_depth(wanted, unit=shop.unit) or wanted
+    if j.own("haunch") in sizes:
+        third = (sizes[j.own("width")] + sizes[j.own("haunch")]) / 3
+        found["haunch"] = rounded(third, to=shop.finest) or third
     return Choice.of(found)
 
 
@@ -56,7 +59,7 @@ def tenon_relations(j: Joined, *, choice: Choice, haunch_at: Edge | None) -> Rel
     found = _length(j, choice) + _thickness(j, choice) + _gaps(j, choice)
     # shoulders are named before the haunch, which takes a third of what they leave
     found += _width(j, choice, haunch_at)
-    return found if haunch_at is None else found + _haunch(j, haunch_at)
+    return found if haunch_at is None else found + _haunch(j, haunch_at, choice)
 
 
 def _length(j: Joined, choice: Choice) -> Relations:
@@ -128,12 +131,14 @@ def _gaps(j: Joined, choice: Choice) -> Relations:
     )
 
 
-def _haunch(j: Joined, haunch_at: Edge) -> Relations:
+def _haunch(j: Joined, haunch_at: Edge, choice: Choice) -> Relations:
     size, length = j.size("haunch"), j.size("haunch length")
     other = "far" if haunch_at == "near" else "near"
     rules = [
         _rule(
-            3 * size - j.width("enters") + j.size(f"{other} edge shoulder"),
+            size - choice["haunch"]
+            if "haunch" in choice
+            else 3 * size - j.width("enters") + j.size(f"{other} edge shoulder"),
             "a third of the width that tenon and haunch share",
             _HAUNCH,
         )

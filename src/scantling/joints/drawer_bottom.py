@@ -91,10 +91,10 @@ class DrawerBottom(Joint):
         return relations_of(j, choice=choice, strains=strains, screwed=screwed)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. An iron owned for the groove, a whole depth, a screw that bites."""
-        del woods, previous
+        del woods, strains
         return choice_of(j, sizes=sizes, shop=shop)
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:

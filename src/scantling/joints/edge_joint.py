@@ -90,10 +90,10 @@ class EdgeJoint(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. Clamps: one near each end, no more than 250 mm apart."""
-        del shop, woods, previous
+        del shop, woods, strains
         if sizes is None:
             return Choice.of({"clamps": 2})
         long = max(sizes[f"{seat.part}.length"] for seat in j.row("strips"))

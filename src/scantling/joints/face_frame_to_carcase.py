@@ -66,10 +66,10 @@ class FaceFrameToCarcase(Joint):
         return Relations()
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. Nothing to choose."""
-        del j, sizes, shop, woods, previous
+        del j, sizes, shop, woods, strains
         return Choice()
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:

@@ -40,6 +40,7 @@ from scantling.joints._panel import (
     panel_seasons,
 )
 from scantling.joints._panel_faults import panel_faults
+from scantling.joints._season import room
 from scantling.parts import (
     ACROSS,
     ALONG,
@@ -123,12 +124,19 @@ class FieldedPanel(Joint):
         return found + panel_seasons(j, strains=strains, is_pinned=self.pinned, **asked)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
-        """3. The groove's iron, and whether the back is rabbeted."""
-        del woods, previous
+        """3. The groove's iron, room for the year, and whether the back is rabbeted."""
+        del woods
         is_said = self.set_back is not None
-        return chosen_for_panel(j, sizes=sizes, shop=shop, set_back_is_said=is_said)
+        found = chosen_for_panel(j, sizes=sizes, shop=shop, set_back_is_said=is_said)
+        strain = strains.get(j.seat("panel").part)
+        if sizes is None or strain is None:
+            return found
+        ease = found["ease"] if self.ease is None else self.ease.value
+        needed = j.width("panel").at(sizes) * strain.widest / 2 + ease
+        gap = room(found["side gap"], needed=needed, mark=shop.finest)
+        return Choice.of({**dict(found.values), "side gap": gap})
 
     def _front(self, j: Joined, sizes: Sizes, choice: Choice) -> Fraction:
         """Wood taken before the tongue, from the panel's face. [mm]"""

@@ -78,10 +78,10 @@ class HalfBlindDovetail(Dovetailed):
         return own + super().relations(j, choice=choice, strains=strains)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. Slope, number of tails, pins; the lap, so that the gauge is set to a whole depth."""
-        found = super().choose(j, sizes=sizes, shop=shop, woods=woods, previous=previous)
+        found = super().choose(j, sizes=sizes, shop=shop, woods=woods, strains=strains)
         if sizes is None:
             return found
         thick = j.thickness("receives").at(sizes)

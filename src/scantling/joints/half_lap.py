@@ -126,10 +126,10 @@ class HalfLap(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. Which of the two is thinner: 0 the receiving part, 1 the entering one."""
-        del shop, woods, previous
+        del shop, woods, strains
         if sizes is None:
             return Choice.of({"thinner": 0})
         return Choice.of(

@@ -84,10 +84,10 @@ class Housing(Joint):
         return housed_relations(j, choice=choice, stops=self.stops, says="housing")
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. Depth, stop and the room before it, as the rule can show them."""
-        del woods, previous
+        del woods, strains
         return Choice.of(housed_choice(j, sizes=sizes, shop=shop))
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:

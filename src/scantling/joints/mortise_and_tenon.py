@@ -108,10 +108,10 @@ class MortiseAndTenon(Joint):
         return tenon_relations(j, choice=choice, haunch_at=self.haunch_edge(j))
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. A mortise chisel owned, the thinner part, shoulders and gap by the shop's measure."""
-        del woods, previous
+        del woods, strains
         return chosen(j, sizes=sizes, shop=shop)
 
     def _laid_out(self, j: Joined, sizes: Sizes) -> Tenon:

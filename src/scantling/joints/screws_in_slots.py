@@ -34,7 +34,8 @@ from scantling.joints._joint import (
 )
 from scantling.joints._loose import pressed, shank
 from scantling.joints._screw_faults import screw_faults
-from scantling.joints._slot_sizes import Moving, row_relations
+from scantling.joints._season import room
+from scantling.joints._slot_sizes import Moving, row_relations, travel_needed
 from scantling.joints._slots import IN_A_ROW, Held, Row, held, places, row_cuts
 from scantling.joints._touch import Meeting, between, block, contact, meeting
 from scantling.parts import ACROSS, ALONG, INTO, Cut, Part, Way
@@ -102,10 +103,10 @@ class ScrewsInSlots(Joint):
         return row_relations(j, choice=choice, moving=moving)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. How many screws, of what length, the hole for them, and the room they have."""
-        del woods, previous
+        del woods
         by_inch = shop.unit is Unit.INCH
         found = {"shank": NUMBER_8 if by_inch else Fraction(4), "count": Fraction(self.count or 2)}
         found["travel"] = INCH / 16 if by_inch else Fraction(3, 2)
@@ -121,6 +122,10 @@ class ScrewsInSlots(Joint):
         long = j.length("enters").at(sizes)
         end = min(INCH * 2 if by_inch else Fraction(50), long / 4)
         found["end distance"] = max(end // shop.finest, 1) * shop.finest
+        moving = Moving(held=self._held_in(j), along=self._runs_along(j), strains=strains)
+        found["travel"] = room(
+            found["travel"], needed=travel_needed(j, moving, sizes=sizes), mark=shop.finest
+        )
         if self.count is None:
             found["count"] = -(-(long - 2 * found["end distance"]) // APART) + Fraction(1)
         return Choice.of(found)

@@ -34,7 +34,8 @@ from scantling.joints._joint import (
     option,
 )
 from scantling.joints._lap_faults import lap_faults
-from scantling.joints._lap_sizes import EASE, HOLD, lap_relations
+from scantling.joints._lap_sizes import EASE, HOLD, gap_needed, lap_relations
+from scantling.joints._season import room
 from scantling.joints._touch import Block, Meeting, between, contact, meeting
 from scantling.parts import ACROSS, ALONG, INTO, Box, Corner, Cut, Part, Point, Span, Way
 from scantling.parts.planned import PlannedPart
@@ -79,19 +80,20 @@ class Shiplap(Joint):
         return lap_relations(j, choice=choice, strains=strains)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. Lap and gap by the rule of the shop; the thinnest board, whose half is the depth."""
-        del woods, previous
+        del woods
         by_inch = shop.unit is Unit.INCH
-        thin = 0
+        thin, gap = 0, INCH / 16 if by_inch else Fraction(3, 2)
         if sizes is not None:
             thick = [sizes[f"{seat.part}.thickness"] for seat in j.row("boards")]
             thin = thick.index(min(thick))
+            gap = room(gap, needed=gap_needed(j, strains, sizes=sizes), mark=shop.finest)
         return Choice.of(
             {
                 "lap": INCH * 3 / 8 if by_inch else Fraction(9),
-                "gap": INCH / 16 if by_inch else Fraction(3, 2),
+                "gap": gap,
                 "thinnest": thin,
             }
         )

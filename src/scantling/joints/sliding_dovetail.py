@@ -131,10 +131,10 @@ class SlidingDovetail(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, previous: Choice | None
+        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. Slope by the wood of the tail, taper by the length, depth, stop and gaps."""
-        del previous
+        del strains
         part = j.seat("enters").part
         soft = part in woods and woods[part].kind is WoodKind.SOFTWOOD
         usual = SOFTWOOD if soft else HARDWOOD

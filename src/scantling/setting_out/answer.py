@@ -10,10 +10,11 @@ from scantling.findings import Finding, Weight
 from scantling.joints._joint import Choice, Contact, DrawnSize, Joined, Move, Press
 from scantling.parts import Part
 from scantling.piece import Piece
+from scantling.setting_out.memory import Memory
 from scantling.shop.habits import Habits
 from scantling.shop.tools import Shop
-from scantling.sizes.answer import Solved
 from scantling.sizes.model import Sizes
+from scantling.sizes.settle import Settled
 from scantling.solids.store import Store
 
 
@@ -70,8 +71,9 @@ class SettingOut:
     joints: tuple[SetJoint, ...]
     lines: tuple[Line, ...]
     findings: tuple[Finding, ...]
-    solved: Solved | None = None
+    settled: Settled[dict[str, Choice]] | None = field(default=None, compare=False)
     store: Store = field(default_factory=Store, compare=False)
+    memory: Memory = field(default_factory=Memory, compare=False)
 
     @property
     def made(self) -> tuple[Part, ...]:

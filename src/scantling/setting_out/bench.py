@@ -2,24 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
 from string import ascii_lowercase
+from typing import Any, TypeVar
 
 from scantling.findings import Finding
-from scantling.joints._joint import Choice, State
+from scantling.joints._joint import Choice, Joined, Press, State
 from scantling.parts import Cut, GluedUp, Part, Strip
+from scantling.parts.planned import PlannedPart
 from scantling.piece import Piece, unknown_names
 from scantling.piece._form import Sketch
 from scantling.setting_out.answer import SetJoint
+from scantling.setting_out.memory import Memory
 from scantling.shop.tools import Shop
 from scantling.sizes.hearing import AsTheBoardsGive, from_boards
 from scantling.sizes.model import Relations, Sizes, Stated
 from scantling.timber.movement import Cut as Rings
 from scantling.timber.movement import Strain, strain
 from scantling.timber.species import Species, species
+
+T = TypeVar("T")
+
+NO_SIZES = Sizes()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -33,6 +40,8 @@ class Bench:
     strains: Mapping[str, Strain]
     boards: tuple[Stated, ...]  # thicknesses that the boards give
     findings: tuple[Finding, ...]
+    joined: tuple[Joined, ...]  # as kept in memory, where nothing has changed
+    memory: Memory
 
     @classmethod
     def of(
@@ -42,6 +51,7 @@ class Bench:
         shop: Shop,
         *,
         attainable: Mapping[str, Sequence[Fraction]],
+        memory: Memory,
     ) -> Bench:
         """The bench made ready: wood and movement of every planned part.
 
@@ -50,6 +60,7 @@ class Bench:
             piece: The piece as read.
             shop: Tools owned.
             attainable: By species, thicknesses of the boards there are. [mm]
+            memory: Answers of earlier rounds.
         """
         made = [p for p in sketch.parts if not p.hardware]
         woods = {p.name: species(p.wood) for p in made}
@@ -61,9 +72,11 @@ class Bench:
         return cls(
             sketch=sketch,
             piece=piece,
-            shop=shop,
-            woods=woods,
-            strains=strains,
+            shop=memory.same("shop", shop),
+            woods=memory.same("woods", woods),
+            strains=memory.same("strains", strains),
+            joined=tuple(memory.same(("joined", j.name), j) for j in sketch.joined),
+            memory=memory,
             boards=boards,
             # sizes that the piece has not are the solver's to find: it knows the joints' own
             findings=(
@@ -74,25 +87,44 @@ class Bench:
 
     def relations(self, chosen: Mapping[str, Choice]) -> Relations:
         """What the forms and every joint say of sizes with these choices."""
-        found = self.sketch.relations
-        for joined in self.sketch.joined:
-            found += joined.joint.relations(
-                joined, choice=chosen[joined.name], strains=self.strains
+        found = [self.sketch.relations]
+        for j in self.joined:
+            choice = chosen[j.name]
+            found.append(
+                self.memory.answer(
+                    ("relations", j.name),
+                    asked=(j, self._same(choice, j), self.strains),
+                    sizes=NO_SIZES,
+                    ask=_telling(j.joint.relations, j, choice=choice, strains=self.strains),
+                )
             )
-        return found
+        return Relations.joined(found)
 
-    def choose(self, sizes: Sizes | None, previous: Mapping[str, Choice]) -> dict[str, Choice]:
+    def _same(self, choice: Choice, j: Joined) -> Choice:
+        return self.memory.same(("choice", j.name), choice)
+
+    def choose(self, sizes: Sizes | None) -> dict[str, Choice]:
         """What every joint chooses at these sizes."""
-        return {
-            j.name: j.joint.choose(
-                j, sizes=sizes, shop=self.shop, woods=self.woods, previous=previous.get(j.name)
+        return {j.name: self._choice(j, sizes) for j in self.joined}
+
+    def _choice(self, j: Joined, sizes: Sizes | None) -> Choice:
+        def ask(known: Sizes | None) -> Choice:
+            return j.joint.choose(
+                j, sizes=known, shop=self.shop, woods=self.woods, strains=self.strains
             )
-            for j in self.sketch.joined
-        }
+
+        if sizes is None:
+            return ask(None)
+        return self.memory.answer(
+            ("choice", j.name),
+            asked=(j, self.shop, self.woods, self.strains),
+            sizes=sizes,
+            ask=lambda known, _: ask(known),
+        )
 
     def stated(self) -> tuple[Stated, ...]:
         """What the maker wrote: of forms, of joints, and by name."""
-        joints = tuple(s for j in self.sketch.joined for s in j.joint.stated(j))
+        joints = tuple(s for j in self.joined for s in j.joint.stated(j))
         return (*self.sketch.stated, *joints, *self.piece.also, *self.boards)
 
     def parts(
@@ -105,41 +137,101 @@ class Bench:
             chosen: What the joints chose.
             widest: Width above which a part is glued up from strips. [mm]
         """
-        cuts: dict[str, list[Cut]] = {p.name: [] for p in self.sketch.parts}
-        for joined in self.sketch.joined:
-            found = joined.joint.cuts(joined, sizes=sizes, choice=chosen[joined.name])
-            for part, some in found.items():
-                cuts[part].extend(some)
-        for shaping in self.sketch.shapings:
-            cuts[shaping.part].extend(shaping.cuts(sizes))
-        made = tuple(
-            _from_strips(p.built(sizes, cuts=tuple(cuts[p.name])), widest=widest)
-            for p in self.sketch.parts
-        )
+        cuts = self._cuts(sizes, chosen)
+        made = tuple(self._part(p, sizes, tuple(cuts[p.name]), widest) for p in self.sketch.parts)
         by_name = {p.name: p for p in made}
-        bought = tuple(
-            part
-            for j in self.sketch.joined
-            for part in j.joint.loose(j, sizes=sizes, choice=chosen[j.name], parts=by_name)
+        bought = self._asked("loose", sizes, chosen, by_name)
+        return made + tuple(part for parts in bought for part in parts)
+
+    def _cuts(self, sizes: Sizes, chosen: Mapping[str, Choice]) -> Mapping[str, list[Cut]]:
+        found: dict[str, list[Cut]] = {p.name: [] for p in self.sketch.parts}
+        for j in self.joined:
+            choice = self._same(chosen[j.name], j)
+            cuts = self.memory.answer(
+                ("cuts", j.name),
+                asked=(j, choice),
+                sizes=sizes,
+                ask=_measuring(j.joint.cuts, j, choice=choice),
+            )
+            for part, some in cuts.items():
+                found[part].extend(some)
+        for i, shaping in enumerate(self.sketch.shapings):
+            made = self.memory.same(("shaping", i), shaping.cuts(sizes))
+            found[shaping.part].extend(made)
+        return found
+
+    def _part(
+        self, planned: PlannedPart, sizes: Sizes, cuts: tuple[Cut, ...], widest: Fraction
+    ) -> Part:
+        name = planned.name
+        return self.memory.answer(
+            ("part", name),
+            asked=(
+                self.memory.same(("planned", name), planned),
+                self.memory.same(("cuts of", name), cuts),
+                self.memory.same("widest", widest),
+            ),
+            sizes=sizes,
+            ask=lambda known, _: _from_strips(planned.built(known, cuts=cuts), widest=widest),
         )
-        return made + bought
+
+    def _asked(
+        self,
+        question: str,
+        sizes: Sizes,
+        chosen: Mapping[str, Choice],
+        parts: Mapping[str, Part],
+        **more: object,
+    ) -> list[Any]:
+        """One of the questions that look at sizes and parts, put to every joint."""
+        found = []
+        for j in self.joined:
+            choice = self._same(chosen[j.name], j)
+            answers = getattr(j.joint, question)
+            told = more if question == "moves" else {"choice": choice, **more}
+            found.append(
+                self.memory.answer(
+                    (question, j.name),
+                    asked=(j, choice, *more.values()),
+                    sizes=sizes,
+                    parts=parts,
+                    ask=_looking(answers, j, **told),
+                )
+            )
+        return found
+
+    def presses(
+        self, sizes: Sizes, chosen: Mapping[str, Choice], parts: Sequence[Part]
+    ) -> tuple[Press, ...]:
+        """Overlaps that are meant, of every joint."""
+        found = self._asked("presses", sizes, chosen, {p.name: p for p in parts})
+        return tuple(press for presses in found for press in presses)
 
     def joints(
         self, sizes: Sizes, chosen: Mapping[str, Choice], parts: Sequence[Part]
     ) -> tuple[SetJoint, ...]:
         """Every joint with its answers."""
         by_name = {p.name: p for p in parts}
+        contacts = self._asked("contacts", sizes, chosen, by_name)
+        presses = self._asked("presses", sizes, chosen, by_name)
+        moves = self._asked("moves", sizes, chosen, by_name, state=State.OPEN)
         found = []
-        for j in self.sketch.joined:
-            choice, joint = chosen[j.name], j.joint
+        for i, j in enumerate(self.joined):
+            choice = self._same(chosen[j.name], j)
+            drawn = self.memory.answer(
+                ("drawn", j.name),
+                asked=(j, choice),
+                sizes=sizes,
+                ask=_measuring(j.joint.drawn, j, choice=choice),
+            )
             found.append(
                 SetJoint(
                     joined=j,
                     choice=choice,
-                    drawn=joint.drawn(j, sizes=sizes, choice=choice),
-                    contacts=joint.contacts(j, sizes=sizes, choice=choice, parts=by_name),
-                    presses=joint.presses(j, sizes=sizes, choice=choice, parts=by_name),
-                    moves=joint.moves(j, state=State.OPEN, sizes=sizes, parts=by_name),
+                    drawn=drawn,
+                    contacts=contacts[i],
+                    presses=presses[i],
+                    moves=moves[i],
                 )
             )
         return tuple(found)
@@ -149,13 +241,26 @@ class Bench:
     ) -> tuple[Finding, ...]:
         """What the joints have to say against these sizes."""
         by_name = {p.name: p for p in parts}
-        return tuple(
-            fault
-            for j in self.sketch.joined
-            for fault in j.joint.faults(
-                j, sizes=sizes, choice=chosen[j.name], shop=self.shop, parts=by_name
-            )
-        )
+        found = self._asked("faults", sizes, chosen, by_name, shop=self.shop)
+        return tuple(fault for faults in found for fault in faults)
+
+
+Ask = Callable[[Sizes, Mapping[str, Part]], T]
+
+
+def _telling(question: Callable[..., T], j: Joined, **told: object) -> Ask[T]:
+    """A question that looks at no size and no part."""
+    return lambda _, __: question(j, **told)
+
+
+def _measuring(question: Callable[..., T], j: Joined, **told: object) -> Ask[T]:
+    """A question that looks at sizes."""
+    return lambda sizes, _: question(j, sizes=sizes, **told)
+
+
+def _looking(question: Callable[..., T], j: Joined, **told: object) -> Ask[T]:
+    """A question that looks at sizes and parts."""
+    return lambda sizes, parts: question(j, sizes=sizes, parts=parts, **told)
 
 
 def _from_strips(part: Part, *, widest: Fraction) -> Part:

@@ -17,10 +17,10 @@ from scantling.roster import members
 from scantling.setting_out.answer import SetJoint, SettingOut
 from scantling.setting_out.bench import Bench
 from scantling.setting_out.lines import lines
+from scantling.setting_out.memory import Memory
 from scantling.setting_out.told import together
 from scantling.shop.habits import Habits
 from scantling.shop.tools import Shop
-from scantling.sizes.answer import Solved
 from scantling.sizes.model import Measured, Sizes
 from scantling.sizes.settle import Settled, settle
 from scantling.sizes.solving import solve
@@ -58,8 +58,9 @@ def set_out(
     store = store if store is not None else Store()
     store.next_round()
     sketch = draft(piece)
-    bench = Bench.of(sketch, piece, shop, attainable=attainable)
-    settled = settled_sizes(bench, measured, before.solved if before is not None else None)
+    memory = before.memory if before is not None else Memory()
+    bench = Bench.of(sketch, piece, shop, attainable=attainable, memory=memory)
+    settled = settled_sizes(bench, measured, before.settled if before is not None else None)
     solved, chosen = settled.solved, settled.choice
     findings = (
         *heard,
@@ -79,8 +80,9 @@ def set_out(
             joints=(),
             lines=(),
             findings=in_order(together(findings)),
-            solved=solved,
+            settled=settled,
             store=store,
+            memory=memory,
         )
     parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
     joints = bench.joints(solved.sizes, chosen, parts)
@@ -95,24 +97,30 @@ def set_out(
         joints=joints,
         lines=lines(parts, habits),
         findings=in_order(together(findings)),
-        solved=solved,
+        settled=settled,
         store=store,
+        memory=memory,
     )
 
 
 def settled_sizes(
-    bench: Bench, measured: Sequence[Measured], before: Solved | None
+    bench: Bench, measured: Sequence[Measured], before: Settled[dict[str, Choice]] | None
 ) -> Settled[dict[str, Choice]]:
-    """Sizes and choices that agree."""
+    """Sizes and choices that agree.
+
+    Joints choose by sizes alone, so it matters for nothing but time where they begin: with the
+    choices of an earlier answer, where there is one for the same joints.
+    """
     stated = bench.stated()
+    again = before is not None and before.choice.keys() == {j.name for j in bench.joined}
     return settle(
-        bench.choose(None, {}),
+        before.choice if before is not None and again else bench.choose(None),
         bench.relations,
-        lambda solved, chosen: bench.choose(solved.sizes, chosen),
+        lambda solved, _: bench.choose(solved.sizes),
         solved_for=lambda relations, last: solve(
             relations, stated=stated, measured=measured, grid=bench.piece.finest, before=last
         ),
-        before=before,
+        before=before.solved if before is not None else None,
     )
 
 

@@ -5,8 +5,8 @@ A relation carries the sentence that explains it; a size carries where it came f
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, fields
 from enum import StrEnum
 from fractions import Fraction
 
@@ -108,6 +108,15 @@ class Relations:
     rules: tuple[Rule, ...] = ()
     alike: tuple[Alike, ...] = ()
     derived: tuple[Derived, ...] = ()
+
+    @staticmethod
+    def joined(several: Iterable[Relations]) -> Relations:
+        """All of them, in their order."""
+        all_of_them = tuple(several)
+        words = [field.name for field in fields(Relations)]
+        return Relations(
+            **{word: tuple(x for r in all_of_them for x in getattr(r, word)) for word in words}
+        )
 
     def __add__(self, other: Relations) -> Relations:
         return Relations(
