@@ -8,7 +8,7 @@ is changed. Among such habits the least change wins, then the last named gives w
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from math import ceil, floor, gcd, lcm
 
@@ -63,78 +63,78 @@ class _Beads:
         return min(within, key=lambda x: (abs(x), x), default=None)
 
 
+@dataclass(slots=True)
+class _Pulls:
+    """What one row alone moves: starts and shares of marks and limits."""
+
+    marks: list[tuple[Fraction, Fraction]] = field(default_factory=list)
+    limits: list[tuple[Fraction, Fraction]] = field(default_factory=list)
+    amiss: int = 0  # how many of them are not as they should be
+
+    def amount(self, grid: Fraction) -> Fraction | None:
+        """By how much the row must yield to set right all it moves, if it can."""
+        beads = _Beads(Fraction(0), Fraction(0))
+        for start, share in self.marks:
+            met = beads.met(_Beads(-start / share, abs(grid / share)))
+            if met is None:
+                return None
+            beads = met
+        lows = [-start / share for start, share in self.limits if share > 0]
+        highs = [-start / share for start, share in self.limits if share < 0]
+        return beads.nearest_to_zero(max(lows, default=None), min(highs, default=None))
+
+
 def closed_by_one(case: Case, knot: Knot) -> Closed | None:
     """The answer to a knot that one habit sets right, or that nothing troubles; else None."""
-    if any(moves.start for _, apart in knot.groups for moves in apart):
+    held = [moves for _, apart in knot.groups for moves in apart]
+    held += [wish.moves for wish in knot.wishes]
+    if any(moves.start for moves in held):
         return None
-    if any(wish.moves.start for wish in knot.wishes):
-        return None
-    if _fit(case, knot, {}):
+    pulls, amiss = _pulls(case, knot)
+    if not amiss:
         return Closed({}, ())
+    bound = {i for moves in held for i, _ in moves.terms}
     best: tuple[Fraction, int, Fraction] | None = None
     for i in knot.rows:
-        if case.rows[i].strength is Strength.HABIT:
-            amount = _amount(case, knot, i)
-            if amount is not None and (best is None or abs(amount) <= best[0]):
-                best = abs(amount), i, amount
+        if case.rows[i].strength is not Strength.HABIT or i in bound or pulls[i].amiss < amiss:
+            continue
+        amount = pulls[i].amount(case.grid)
+        if amount is not None and (best is None or abs(amount) <= best[0]):
+            best = abs(amount), i, amount
     if best is None:
         return None
     _, i, amount = best
     return Closed({i: amount}, tuple(_reached(case, knot, i, amount)))
 
 
+def _pulls(case: Case, knot: Knot) -> tuple[dict[int, _Pulls], int]:
+    """What each row moves, and how many marks and limits are amiss in all."""
+    pulls = {i: _Pulls() for i in knot.rows}
+    total = 0
+    for mark in knot.marks:
+        off = (mark.moves.start / case.grid).denominator != 1
+        total += off
+        for i, share in mark.moves.terms:
+            pulls[i].marks.append((mark.moves.start, share))
+            pulls[i].amiss += off
+    for limit in knot.limits:
+        broken = limit.moves.start < 0
+        total += broken
+        for i, share in limit.moves.terms:
+            pulls[i].limits.append((limit.moves.start, share))
+            pulls[i].amiss += broken
+    return pulls, total
+
+
 def _share(moves: Expression, i: int) -> Fraction:
     return next((c for row, c in moves.terms if row == i), Fraction(0))
-
-
-def _fit(case: Case, knot: Knot, yielded: dict[int, Fraction]) -> bool:
-    """Whether marks and limits are met."""
-    return all(
-        (_at(mark.moves, yielded) / case.grid).denominator == 1 for mark in knot.marks
-    ) and all(_at(limit.moves, yielded) >= 0 for limit in knot.limits)
-
-
-def _at(moves: Expression, yielded: dict[int, Fraction]) -> Fraction:
-    return moves.start + sum((c * yielded.get(i, 0) for i, c in moves.terms), Fraction(0))
-
-
-def _amount(case: Case, knot: Knot, i: int) -> Fraction | None:
-    """By how much one row alone must yield to set everything right, if it can."""
-    held = [moves for _, apart in knot.groups for moves in apart]
-    held += [wish.moves for wish in knot.wishes]
-    if any(_share(moves, i) for moves in held):
-        return None
-    beads = _Beads(Fraction(0), Fraction(0))
-    for mark in knot.marks:
-        share = _share(mark.moves, i)
-        if share:
-            met = beads.met(_Beads(-mark.moves.start / share, abs(case.grid / share)))
-            if met is None:
-                return None
-            beads = met
-    low, high = _limits(knot, i)
-    amount = beads.nearest_to_zero(low, high)
-    return amount if amount is not None and _fit(case, knot, {i: amount}) else None
-
-
-def _limits(knot: Knot, i: int) -> tuple[Fraction | None, Fraction | None]:
-    low: Fraction | None = None
-    high: Fraction | None = None
-    for limit in knot.limits:
-        share = _share(limit.moves, i)
-        if share > 0:
-            edge = -limit.moves.start / share
-            low = edge if low is None else max(low, edge)
-        elif share < 0:
-            edge = -limit.moves.start / share
-            high = edge if high is None else min(high, edge)
-    return low, high
 
 
 def _reached(case: Case, knot: Knot, i: int, amount: Fraction) -> Iterator[Row]:
     """What the row gave way to: the first limit it stands at, else the first mark it moved to."""
     for limit in knot.limits:
-        if _share(limit.moves, i) and not _at(limit.moves, {i: amount}):
+        share = _share(limit.moves, i)
+        if share and limit.moves.start + share * amount == 0:
             yield Row(Strength.BOUND, limit.bound.sum.terms, limit.bound.sum.constant, limit.bound)
             return
     for mark in knot.marks:
