@@ -291,6 +291,6 @@ def test_a_choice_once_made_is_made_again(title: str) -> None:
         sizes=found.sizes,
         shop=SHOP,
         woods=woods(found.bench),
-        strains={},
+        strains=strains(found.bench),
     )
     assert again == found.choice

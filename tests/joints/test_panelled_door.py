@@ -140,9 +140,7 @@ def between() -> Relations:
 
 
 def chosen(joints: tuple[Joined, ...], sizes: Sizes | None) -> dict[str, Choice]:
-    return {
-        j.name: j.joint.choose(j, sizes=sizes, shop=SHOP, woods={}, strains={}) for j in joints
-    }
+    return {j.name: j.joint.choose(j, sizes=sizes, shop=SHOP, woods={}, strains={}) for j in joints}
 
 
 @cache

@@ -101,7 +101,7 @@ def relations_of(j: Joined, *, choice: Choice, strains: Strains, screwed: bool) 
         ),
     )
     found += _covers(j, strains)
-    return found + _slot(j, strains) if screwed else found
+    return found + _slot(j, strains, choice) if screwed else found
 
 
 def _usual(j: Joined, word: str, choice: Choice) -> Linear:
@@ -143,18 +143,24 @@ def _covers(j: Joined, strains: Strains) -> Relations:
     return Relations(bounds=tuple(bounds))
 
 
-def _slot(j: Joined, strains: Strains) -> Relations:
-    """The slot lets the screw stand still while the bottom shrinks before it and grows past it."""
+def slot_needed(j: Joined, strains: Strains) -> tuple[Linear, Linear]:
+    """Least length of the slot, and how much of it lies behind the screw. [mm]"""
     moving = strains.get(j.seat("bottom").part)
     width = j.width("bottom")
     ahead = behind = exactly(SLOT_SPARE / 2)
     if moving is not None:
         ahead += moving.widest * width
         behind += moving.narrowest * width
-    needed = j.size("screw") + ahead + behind
+    return j.size("screw") + ahead + behind, behind
+
+
+def _slot(j: Joined, strains: Strains, choice: Choice) -> Relations:
+    """The slot lets the screw stand still while the bottom shrinks before it and grows past it."""
+    needed, behind = slot_needed(j, strains)
+    usual = exactly(choice["slot"]) if "slot" in choice else needed
     return Relations(
         dimensions=(
-            Dimension(name=j.own("slot"), kind=Kind.FOLLOWS, says=f"length of the slot, {j.name}"),
+            Dimension(name=j.own("slot"), kind=Kind.TAPE, says=f"length of the slot, {j.name}"),
             Dimension(
                 name=j.own("slot behind"),
                 kind=Kind.FOLLOWS,
@@ -173,7 +179,7 @@ def _slot(j: Joined, strains: Strains) -> Relations:
             ),
         ),
         rules=(
-            Rule(sum=j.size("slot") - needed, because="movement, and half a millimetre either way"),
+            Rule(sum=j.size("slot") - usual, because="movement, and half a millimetre either way"),
             Rule(sum=j.size("slot behind") - behind, because="room to shrink"),
         ),
     )

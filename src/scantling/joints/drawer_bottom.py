@@ -11,7 +11,7 @@ from scantling.findings import Finding
 from scantling.joints._drawer_bench import drawer_bench
 from scantling.joints._drawer_faults import drawer_faults
 from scantling.joints._drawer_groove import CLEAR, bevels, bottom_of, patches, slot, slot_ends
-from scantling.joints._drawer_sizes import choice_of, relations_of
+from scantling.joints._drawer_sizes import choice_of, relations_of, slot_needed
 from scantling.joints._frame import leaving
 from scantling.joints._joint import (
     Bench,
@@ -33,6 +33,7 @@ from scantling.joints._joint import (
     option,
 )
 from scantling.joints._rod import rod, rod_area
+from scantling.joints._season import room
 from scantling.parts import ACROSS, Box, Cut, Part, Span, Way
 from scantling.shop.habits import Habits
 from scantling.shop.operations import Operation, Setting, operation
@@ -94,8 +95,13 @@ class DrawerBottom(Joint):
         self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
     ) -> Choice:
         """3. An iron owned for the groove, a whole depth, a screw that bites."""
-        del woods, strains
-        return choice_of(j, sizes=sizes, shop=shop)
+        del woods
+        found = choice_of(j, sizes=sizes, shop=shop)
+        if sizes is None:
+            return found
+        needed, _ = slot_needed(j, strains)
+        slot = room(Fraction(0), needed=needed.at(sizes), mark=shop.finest)
+        return Choice.of({**dict(found.values), "slot": slot})
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:
         """4. Three grooves, three bevels, a slot."""
