@@ -36,6 +36,7 @@ SHADOWED = {
     *((form, "thick", "mortise and tenon") for form in ("back", "doors", "face frame")),
     *((form, "thick", "mortise and tenon") for form in ("partition", "shelf")),
     *(("shelf", "count", joint) for joint in ("hinge", "screws in slots")),
+    *(("face frame", word, "mortise and tenon") for word in ("tenon", "stub")),
 }
 
 

@@ -15,6 +15,16 @@ PIECES = Path(__file__).parents[2] / "pieces"
 @pytest.fixture(scope="session")
 def glaze_cupboard() -> SettingOut:
     """The demo piece."""
-    found, _ = worker()(PIECES / "glaze_cupboard" / "piece.toml")
+    return _worked("glaze_cupboard")
+
+
+@pytest.fixture(scope="session")
+def glaze_cupboard_lapped() -> SettingOut:
+    """The demo piece with a half-lapped face frame."""
+    return _worked("glaze_cupboard_lapped")
+
+
+def _worked(folder: str) -> SettingOut:
+    found, _ = worker()(PIECES / folder / "piece.toml")
     assert found is not None
     return found

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import fields, replace
 from fractions import Fraction
-from typing import ClassVar
+from typing import Any, ClassVar
 
-from scantling.joints._joint import Beside, Joined, Joint, Seat
+from scantling.findings import Finding, Weight
+from scantling.joints._joint import Beside, Joined, Joint, Said, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._arch import arch_below
@@ -19,11 +22,19 @@ from scantling.sizes.linear import ZERO, size_of, total
 from scantling.sizes.model import Equation, Level, Relations
 from scantling.units import INCH
 
+TENON = "tenon"  # the option of a joint that has one
+
 
 class FaceFrameSection(Section):
-    """`[face_frame]`: the joint, the stiles, and the rows from the top down."""
+    """`[face_frame]`: the joint, the stiles, and the rows from the top down.
+
+    `tenon` is for the rails and `stub` for the mullions. A joint without tenons has no use for
+    them, so that the joint can be changed and all other lines left standing.
+    """
 
     joint: JointWanted
+    tenon: Length | None = None
+    stub: Length | None = None
     mullion_joint: JointWanted | None = None
     stiles: Length | None = None
     thick: Thick | None = None
@@ -44,7 +55,7 @@ class FaceFrame(Form):
         del name
         assert isinstance(said, FaceFrameSection)  # noqa: S101 - the reader gives its section
         levels = storeys(said.rows)
-        sketch = _stiles(so_far, said, levels, whole)
+        sketch = _stiles(so_far, said, levels, whole).with_findings(*_of_no_use(said))
         rails = [level for level in levels if level.row.rail]
         for level in rails:
             sketch = _rail(sketch, level, said, whole, at_top=level is levels[0])
@@ -54,11 +65,43 @@ class FaceFrame(Form):
         return _on_the_case(sketch, rails)
 
 
+def _at_corners(said: FaceFrameSection) -> Joint:
+    """The joint of rails and stiles."""
+    return _with_tenon(said.joint.joint, said.tenon)
+
+
 def _within(said: FaceFrameSection) -> Joint:
     """The joint of mullions; lengths stated for the corners are not meant for narrower rails."""
     if said.mullion_joint is not None:
-        return said.mullion_joint.joint
-    return type(said.joint.joint)(place=said.joint.place)
+        return _with_tenon(said.mullion_joint.joint, said.stub)
+    return _with_tenon(type(said.joint.joint)(place=said.joint.place), said.stub)
+
+
+def _with_tenon(joint: Joint, tenon: Said | None) -> Joint:
+    said: dict[str, Any] = {TENON: tenon}
+    return joint if tenon is None or _idle(joint) else replace(joint, **said)
+
+
+def _idle(joint: Joint) -> str:
+    """Why a line about tenons is of no use to a joint; nothing where it is."""
+    if not any(known.name == TENON for known in fields(joint)):
+        return f"a {joint.title} has no tenon"
+    return "" if getattr(joint, TENON) is None else "the joint's own table says it"
+
+
+def _of_no_use(said: FaceFrameSection) -> Iterator[Finding]:
+    """Lines about tenons that change nothing."""
+    within = said.mullion_joint.joint if said.mullion_joint else type(said.joint.joint)()
+    for word, joint in ((TENON, said.joint.joint), ("stub", within)):
+        why = _idle(joint)
+        if getattr(said, word) is not None and why:
+            yield Finding(
+                code="piece.no-tenon",
+                weight=Weight.NOTE,
+                says=f"the line {word} is of no use here: {why}",
+                cure="it may stay, for the day the joint is changed",
+                place=said.at(word),
+            )
 
 
 def _stiles(sketch: Sketch, said: FaceFrameSection, levels: list[Storey], whole: Whole) -> Sketch:
@@ -195,7 +238,7 @@ def _rail_joint(
     )
     return Joined(
         name=f"{name} in {stile}",
-        joint=said.joint.joint,
+        joint=_at_corners(said),
         place=said.joint.place,
         seats={
             "receives": (receives,),
