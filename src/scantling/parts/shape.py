@@ -12,11 +12,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TypeVar
 
 from scantling.errors import OutOfRangeError
 from scantling.parts.frame import ACROSS, ALONG, INTO, Extent, Point
 
 Flat = tuple[Fraction, Fraction]
+T = TypeVar("T")
 
 BORE_SIDES = 24  # sides of the polygon that stands for a round hole, drawn round the circle
 
@@ -261,14 +263,16 @@ def run_out(
 
 
 def turn_of(points: Sequence[Flat]) -> int:
-    """1 if a convex outline turns from first to second axis, -1 if back, 0 if not convex."""
-    turns = {
-        _turn(p, side, other)
-        for i, (p, side) in enumerate(zip(points, _sides(points), strict=True))
-        for k, other in enumerate(points)
-        if k not in {i, (i + 1) % len(points)}
-    }
-    return turns.pop() if len(turns) == 1 else 0
+    """1 if a convex outline turns from first to second axis, -1 if back, 0 if not convex.
+
+    Every corner turns the same way, and the sides go round the compass once: a star turns the
+    same way everywhere too, but goes round more than once.
+    """
+    sides = _sides(points)
+    turns = {_crossed(side, after) for side, after in zip(sides, _after(sides), strict=True)}
+    halves = [side[1] > 0 or (side[1] == 0 and side[0] > 0) for side in sides]
+    changes = sum(half != after for half, after in zip(halves, _after(halves), strict=True))
+    return turns.pop() if len(turns) == 1 and changes == 2 else 0
 
 
 def around(ring: Sequence[Flat], *, centre: Flat, radius: Fraction) -> tuple[Flat, ...]:
@@ -276,13 +280,17 @@ def around(ring: Sequence[Flat], *, centre: Flat, radius: Fraction) -> tuple[Fla
     return tuple((centre[0] + radius * u, centre[1] + radius * v) for u, v in ring)
 
 
-def _turn(point: Flat, side: Flat, other: Flat) -> int:
-    across = side[0] * (other[1] - point[1]) - side[1] * (other[0] - point[0])
+def _crossed(side: Flat, after: Flat) -> int:
+    across = side[0] * after[1] - side[1] * after[0]
     return (across > 0) - (across < 0)
 
 
+def _after(ring: Sequence[T]) -> list[T]:
+    return [*ring[1:], *ring[:1]]
+
+
 def _sides(points: Sequence[Flat]) -> list[Flat]:
-    ring = [*points[1:], *points[:1]]
+    ring = _after(points)
     return [(c - a, d - b) for (a, b), (c, d) in zip(points, ring, strict=True)]
 
 
