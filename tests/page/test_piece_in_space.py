@@ -110,6 +110,17 @@ def test_dragging_turns_and_the_wheel_comes_nearer(opened: Opened) -> None:
     page.wait_for_function(f"(was) => ({where})().x !== was", arg=turned["x"])
 
 
+def test_arrow_keys_turn_the_piece(opened: Opened) -> None:
+    page = opened()
+    view = called_up(page)
+    page.get_by_role("button", name="front", exact=True).click()
+    expect(view).to_have_attribute("data-turn", "0.00 0.00")
+    page.locator("piece-view canvas").focus()
+    page.keyboard.press("ArrowRight")
+    page.keyboard.press("ArrowUp")
+    expect(view).to_have_attribute("data-turn", "0.26 0.26")  # 15 degrees each
+
+
 def test_the_door_comes_away_first_and_everything_comes_apart(opened: Opened) -> None:
     page = opened()
     called_up(page)
@@ -173,6 +184,25 @@ def test_a_joint_is_looked_at_with_the_others_faded(opened: Opened) -> None:
     expect(page.locator("dialog .said")).to_contain_text("step 1 of 1")
 
 
+def test_a_rail_leaves_its_stile_along_the_tenon_and_no_other_way(opened: Opened) -> None:
+    page = opened("#joints")
+    page.get_by_role("button", name="Look at top rail in left stile", exact=True).click()
+    expect(page.locator("piece-view")).to_have_attribute("data-state", "drawn")
+    page.get_by_role("button", name="front", exact=True).click()
+    apart = """() => {
+      const view = document.querySelector('piece-view');
+      const [rail, stile] = [view.whereIs('top rail'), view.whereIs('left stile')];
+      return [rail.x - stile.x, stile.y - rail.y];
+    }"""
+    right, up = page.evaluate(apart)
+    page.get_by_role("button", name="pull apart").click()
+    expect(page.locator("dialog .said")).to_contain_text("step 1 of 1")
+    more_right, as_far_up = page.evaluate(apart)
+    # the view is framed anew, so compare as shares: 8 - 3/4 in right, 23 1/4 - 12 in up at first
+    assert up / right == pytest.approx(11.25 / 7.25, abs=0.01)
+    assert more_right / as_far_up > 1.2 * right / up
+
+
 def test_where_nothing_can_be_drawn_the_lists_remain(opened: Opened) -> None:
     page = opened(script="HTMLCanvasElement.prototype.getContext = () => null;")
     page.get_by_role("button", name="Call up the piece").click()
@@ -190,5 +220,5 @@ def test_the_piece_is_described_to_whoever_cannot_see_it(opened: Opened) -> None
     page.get_by_role("button", name="front", exact=True).click()
     picture = page.locator("piece-view canvas")
     expect(picture).to_have_attribute(
-        "aria-label", f"Wall cupboard, drawn front. All {MADE} parts."
+        "aria-label", re.compile(rf"^Wall cupboard, drawn front\. All {MADE} parts\. Arrow keys")
     )

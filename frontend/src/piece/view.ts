@@ -2,7 +2,7 @@
  * `<piece-view>`: the piece standing by itself, drawn in lines.
  *
  * Told by properties, tells by events and attributes. `data-state` is `waiting`, `drawn` or
- * `failed`; `data-parts`, `data-lines`, `data-seen`, `data-chosen`, `data-view` and `data-turn` say
+ * `failed`; `data-loads`, `data-parts`, `data-lines`, `data-seen`, `data-chosen`, `data-view` and `data-turn` say
  * what is drawn, so that it can be tested without looking.
  */
 
@@ -100,6 +100,7 @@ export class PieceView extends HTMLElement {
       return;
     }
     this.#built();
+    this.dataset["loads"] = `${mine}`;
   }
 
   set sight(sight: Sight) {

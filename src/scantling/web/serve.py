@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -13,13 +14,19 @@ from scantling.web.show import show
 from scantling.web.workbench import Drawings, Work, Workbench
 
 
+def at_once(line: str) -> None:
+    """Print a line that is seen even where the output is a pipe."""
+    sys.stdout.write(f"{line}\n")
+    sys.stdout.flush()
+
+
 def serve(
     path: Path,
     *,
     work: Work[SettingOut],
     port: int = 0,
     open_browser: bool = True,
-    say: Callable[[str], None] = print,
+    say: Callable[[str], None] = at_once,
 ) -> None:
     """Serve the page of a piece until it is ended by Ctrl-C.
 
@@ -28,7 +35,7 @@ def serve(
         work: Works a piece through: the setting-out, or None, and every finding.
         port: Port to listen at; 0 takes a free one. [-]
         open_browser: Whether to open the page as well as printing its address.
-        say: Prints a line.
+        say: Prints a line, at once.
 
     Raises:
         PortTakenError: Something else listens at `port`.
