@@ -119,7 +119,7 @@ def _rebuilt(
     before: Settled[dict[str, Choice]] | None,
 ) -> Settled[dict[str, Choice]]:
     store, memory = kept
-    bench = Bench.of(sketch, piece, shop.shop, attainable=NO_BOARDS, memory=memory)
+    bench = Bench.of(sketch, piece, shop.shop, shop.habits, attainable=NO_BOARDS, memory=memory)
     settled = settled_sizes(bench, (), before)
     parts = bench.parts(settled.solved.sizes, settled.choice, widest=shop.habits.widest_strip)
     presses = bench.presses(settled.solved.sizes, settled.choice, parts)

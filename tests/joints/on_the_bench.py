@@ -10,6 +10,7 @@ from scantling.joints._joint import Bench, Choice, Contact, Joint, Press, Strain
 from scantling.parts import Cut, Part
 from scantling.parts.solid import finished
 from scantling.proofs._proof import Case
+from scantling.shop.habits import Habits
 from scantling.shop.read import default_shop
 from scantling.shop.tools import Shop
 from scantling.sizes.model import Measured, Relations, Sizes, Stated
@@ -129,14 +130,16 @@ def built(
     facts = [Measured(name=n, least=v, greatest=v) for n, v in (measured or {}).items()]
     moving = strains(bench) if moving is None else moving
     kinds = woods(bench)
-    choice = j.joint.choose(j, sizes=None, shop=shop, woods=kinds, strains=moving)
+    choice = j.joint.choose(j, sizes=None, shop=shop, habits=Habits(), woods=kinds, strains=moving)
     for _ in range(ROUNDS):
         solved = solve(
             relations(bench, choice, moving), stated=said.values(), measured=facts, grid=grid
         )
         assert not solved.conflicts, solved.conflicts
         before = choice
-        choice = j.joint.choose(j, sizes=solved.sizes, shop=shop, woods=kinds, strains=moving)
+        choice = j.joint.choose(
+            j, sizes=solved.sizes, shop=shop, habits=Habits(), woods=kinds, strains=moving
+        )
         if choice == before:
             return _built(bench, solved.sizes, choice, tuple(b.bound.code for b in solved.breaches))
     message = f"{j.name} never settles: {choice}"

@@ -7,6 +7,7 @@ from fractions import Fraction
 from scantling.joints._joint import Bench, Choice, Joined, Motion, Said, State, Strains
 from scantling.parts import Box, Cut, Part, Point, Way
 from scantling.parts.solid import finished, placed
+from scantling.shop.habits import Habits
 from scantling.shop.tools import Bench as Workbench
 from scantling.shop.tools import Cauls, Gauges, Shop
 from scantling.sizes.model import Relations, Sizes, Stated
@@ -146,11 +147,13 @@ def sawn(
     more = {name: Stated(name=name, value=Fraction(v)) for name, v in (stated or {}).items()}
     told = {s.name: s for s in (*bench.stated, *j.joint.stated(j))} | more
     woods = {p.name: species(p.wood) for p in bench.parts}
-    choice = j.joint.choose(j, sizes=None, shop=shop, woods=woods, strains=strains)
+    choice = j.joint.choose(j, sizes=None, shop=shop, habits=Habits(), woods=woods, strains=strains)
     while True:
         relations = bench.relations + j.joint.relations(j, choice=choice, strains=strains)
         solved = solve(relations, stated=told.values(), grid=grid)
-        again = j.joint.choose(j, sizes=solved.sizes, shop=shop, woods=woods, strains=strains)
+        again = j.joint.choose(
+            j, sizes=solved.sizes, shop=shop, habits=Habits(), woods=woods, strains=strains
+        )
         if again == choice:
             break
         choice = again

@@ -290,6 +290,7 @@ def test_a_choice_once_made_is_made_again(title: str) -> None:
         found.bench.joined,
         sizes=found.sizes,
         shop=SHOP,
+        habits=Habits(),
         woods=woods(found.bench),
         strains=strains(found.bench),
     )

@@ -171,7 +171,9 @@ def test_field_stands_proud_only_if_the_maker_says_so() -> None:
     assert proud.choice["rabbet"] == 0
     assert not proud.overlapping
     assert not proud.apart
-    unsaid = FieldedPanel().choose(proud.j, sizes=proud.sizes, shop=SHOP, woods={}, strains={})
+    unsaid = FieldedPanel().choose(
+        proud.j, sizes=proud.sizes, shop=SHOP, habits=Habits(), woods={}, strains={}
+    )
     assert unsaid["rabbet"] == 1
 
 

@@ -16,6 +16,7 @@ from scantling.parts.solid import finished
 from scantling.proofs._proof import Case
 from scantling.proofs.claims import Claims
 from scantling.proofs.one_solid import OneSolid
+from scantling.shop.habits import Habits
 from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Dimension, Equation, Kind, Relations, Sizes, Stated
 from scantling.sizes.solving import solve
@@ -140,7 +141,10 @@ def between() -> Relations:
 
 
 def chosen(joints: tuple[Joined, ...], sizes: Sizes | None) -> dict[str, Choice]:
-    return {j.name: j.joint.choose(j, sizes=sizes, shop=SHOP, woods={}, strains={}) for j in joints}
+    return {
+        j.name: j.joint.choose(j, sizes=sizes, shop=SHOP, habits=Habits(), woods={}, strains={})
+        for j in joints
+    }
 
 
 @cache

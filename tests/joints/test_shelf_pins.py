@@ -135,7 +135,7 @@ def test_one_shelf_lies_in_the_middle_and_a_full_row_takes_every_hole() -> None:
     assert [v for w, v in sawn(bench).choice.values if w.startswith("hole of")] == [0, 1]
     alone = {**bench.joined.seats, "enters": bench.joined.seats["enters"][:1]}
     one = replace(bench.joined, joint=E18, seats=alone)
-    choice = E18.choose(one, sizes=None, shop=SHOP, woods={}, strains={})
+    choice = E18.choose(one, sizes=None, shop=SHOP, habits=Habits(), woods={}, strains={})
     assert choice["hole of lower shelf"] == 3
 
 

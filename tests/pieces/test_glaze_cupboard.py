@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
+from scantling.piece import read
+from scantling.piece._drafting import draft
 from scantling.setting_out import SettingOut
+from scantling.setting_out.bench import Bench
+from scantling.setting_out.memory import Memory
+from scantling.shop.habits import Habits
+from scantling.shop.read import default_shop
 from scantling.units import INCH, Unit, length
+
+DEMO = Path(__file__).parents[2] / "pieces" / "glaze_cupboard" / "piece.toml"
 
 # length, width, thickness as printed beside the description of the piece. The back boards are
 # printed there as 33 3/4 long and, in another place, as 1/16 short of the top: the equation of
@@ -64,8 +73,16 @@ def test_it_has_the_parts_listed(glaze_cupboard: SettingOut) -> None:
 
 def test_it_stands_as_large_as_said(glaze_cupboard: SettingOut) -> None:
     wide, deep, tall = (side / INCH for side in glaze_cupboard.overall)
-    assert (wide, deep, tall) == (Fraction(87, 2), 19, Fraction(303, 8))
+    assert (wide, deep, tall) == (Fraction(87, 2), Fraction(19), Fraction(303, 8))
 
 
 def test_nothing_stops_the_work(glaze_cupboard: SettingOut) -> None:
     assert [f for f in glaze_cupboard.findings if f.weight == "halt"] == []
+
+
+def test_the_slope_of_dovetails_is_a_habit() -> None:
+    piece = read(DEMO.read_text(encoding="utf-8"))
+    habits = Habits(slope_hardwood=Fraction(1, 7))
+    bench = Bench.of(draft(piece), piece, default_shop(), habits, attainable={}, memory=Memory())
+    slopes = {choice["slope"] for choice in bench.choose(None).values() if "slope" in choice}
+    assert slopes == {Fraction(1, 7)}

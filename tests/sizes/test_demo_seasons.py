@@ -9,6 +9,7 @@ from scantling.piece import read
 from scantling.piece._drafting import draft
 from scantling.setting_out.bench import Bench
 from scantling.setting_out.memory import Memory
+from scantling.shop.habits import Habits
 from scantling.shop.read import default_shop
 from scantling.sizes.solving import solve
 from scantling.units import INCH
@@ -22,7 +23,7 @@ def test_the_panels_side_gap_grows_until_the_damp_season_fits() -> None:
     blocks = re.split(r"(?m)^(?=\[)", text)
     some = "".join(b for b in blocks if not b.startswith("[") or b[1:].split("]")[0] in wanted)
     piece = read(some)
-    bench = Bench.of(draft(piece), piece, default_shop(), attainable={}, memory=Memory())
+    bench = Bench.of(draft(piece), piece, default_shop(), Habits(), attainable={}, memory=Memory())
     chosen = bench.choose(None)
     found = solve(bench.relations(chosen), stated=bench.stated(), grid=piece.finest)
     for _ in range(2):

@@ -41,7 +41,6 @@ from scantling.sizes.model import Derived, Relations, Sizes
 from scantling.timber.species import Kind as Botanical
 from scantling.timber.species import Species
 
-SLOPE = {Botanical.SOFTWOOD: Fraction(1, 6), Botanical.HARDWOOD: Fraction(1, 8)}
 MOST_DIFFERENCE = Fraction(1)  # [mm] half of it at either edge
 
 
@@ -83,11 +82,22 @@ class Dovetailed(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. Slope by the wood of the tails; then their number and the width of the pins."""
         del strains
-        slope = self.slope.value if self.slope else SLOPE[_kind(woods.get(j.seat("enters").part))]
+        slope = (
+            self.slope.value
+            if self.slope
+            else _usual_slope(woods.get(j.seat("enters").part), habits)
+        )
         if sizes is None:
             return Choice.of({"slope": slope})
         found = laid_out(self._asked(j, slope, sizes=sizes, shop=shop))
@@ -361,5 +371,6 @@ def undercut_area(layout: Layout, *, thickness: Fraction) -> Fraction:
     return 2 * layout.count * layout.lean * thickness
 
 
-def _kind(wood: Species | None) -> Botanical:
-    return wood.kind if wood is not None else Botanical.HARDWOOD
+def _usual_slope(wood: Species | None, habits: Habits) -> Fraction:
+    soft = wood is not None and wood.kind is Botanical.SOFTWOOD
+    return habits.slope_softwood if soft else habits.slope_hardwood

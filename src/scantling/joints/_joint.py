@@ -181,10 +181,17 @@ class Joint:
         return Relations()
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. Tool sizes, counts, layout. `sizes` is None in the first round."""
-        del j, sizes, shop, woods, strains
+        del j, sizes, shop, habits, woods, strains
         return Choice()
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:

@@ -92,10 +92,17 @@ class DrawerBottom(Joint):
         return relations_of(j, choice=choice, strains=strains, screwed=screwed)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. An iron owned for the groove, a whole depth, a screw that bites."""
-        del woods
+        del habits, woods
         found = choice_of(j, sizes=sizes, shop=shop)
         if sizes is None:
             return found

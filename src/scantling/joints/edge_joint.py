@@ -90,10 +90,17 @@ class EdgeJoint(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. Clamps: one near each end, no more than 250 mm apart."""
-        del shop, woods, strains
+        del habits, shop, woods, strains
         if sizes is None:
             return Choice.of({"clamps": 2})
         long = max(sizes[f"{seat.part}.length"] for seat in j.row("strips"))

@@ -66,10 +66,17 @@ class FaceFrameToCarcase(Joint):
         return Relations()
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. Nothing to choose."""
-        del j, sizes, shop, woods, strains
+        del j, sizes, shop, habits, woods, strains
         return Choice()
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:

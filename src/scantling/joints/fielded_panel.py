@@ -124,10 +124,17 @@ class FieldedPanel(Joint):
         return found + panel_seasons(j, strains=strains, is_pinned=self.pinned, **asked)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. The groove's iron, room for the year, and whether the back is rabbeted."""
-        del woods
+        del habits, woods
         is_said = self.set_back is not None
         found = chosen_for_panel(j, sizes=sizes, shop=shop, set_back_is_said=is_said)
         strain = strains.get(j.seat("panel").part)

@@ -167,10 +167,17 @@ class Groove(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. An iron from a quarter to a half of the thickness, nearest a third; depth and stop."""
-        del woods, strains
+        del habits, woods, strains
         found = {"stop": INCH / 2 if shop.unit is Unit.INCH else Fraction(12)}
         if sizes is not None:
             thick = j.thickness("receives").at(sizes)

@@ -23,6 +23,7 @@ from scantling.joints._joint import (
 from scantling.joints._tail_bench import corner_bench
 from scantling.joints._tail_faults import code
 from scantling.parts import Extent, Part
+from scantling.shop.habits import Habits
 from scantling.shop.tools import Shop, whole_depth
 from scantling.sizes.linear import Linear, exactly
 from scantling.sizes.model import Dimension, Equation, Kind, Level, Relations, Rule, Sizes
@@ -78,10 +79,19 @@ class HalfBlindDovetail(Dovetailed):
         return own + super().relations(j, choice=choice, strains=strains)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. Slope, number of tails, pins; the lap, so that the gauge is set to a whole depth."""
-        found = super().choose(j, sizes=sizes, shop=shop, woods=woods, strains=strains)
+        found = super().choose(
+            j, sizes=sizes, shop=shop, habits=habits, woods=woods, strains=strains
+        )
         if sizes is None:
             return found
         thick = j.thickness("receives").at(sizes)

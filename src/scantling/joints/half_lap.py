@@ -126,10 +126,17 @@ class HalfLap(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. Which of the two is thinner: 0 the receiving part, 1 the entering one."""
-        del shop, woods, strains
+        del habits, shop, woods, strains
         if sizes is None:
             return Choice.of({"thinner": 0})
         return Choice.of(

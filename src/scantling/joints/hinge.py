@@ -106,10 +106,17 @@ class Hinge(Joint):
         return hinge_relations(j, choice=choice, from_end=self.from_end is not None)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. How many, and a usual size for the door's height."""
-        del woods, strains
+        del habits, woods, strains
         return chosen_hinges(j, sizes=sizes, shop=shop, count=self.count)
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:

@@ -84,10 +84,17 @@ class Housing(Joint):
         return housed_relations(j, choice=choice, stops=self.stops, says="housing")
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. Depth, stop and the room before it, as the rule can show them."""
-        del woods, strains
+        del habits, woods, strains
         return Choice.of(housed_choice(j, sizes=sizes, shop=shop))
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:

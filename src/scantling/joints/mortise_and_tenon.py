@@ -108,10 +108,17 @@ class MortiseAndTenon(Joint):
         return tenon_relations(j, choice=choice, haunch_at=self.haunch_edge(j))
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. A mortise chisel owned, the thinner part, shoulders and gap by the shop's measure."""
-        del woods, strains
+        del habits, woods, strains
         return chosen(j, sizes=sizes, shop=shop)
 
     def _laid_out(self, j: Joined, sizes: Sizes) -> Tenon:

@@ -104,10 +104,17 @@ class OneNailAtMidWidth(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. A nail two and a half times the board, and the largest drill that leaves it a hold."""
-        del woods, strains
+        del habits, woods, strains
         by_inch = shop.unit is Unit.INCH
         usual = INCH * 5 / 64 if by_inch else Fraction(2)
         thin = sizes[j.own("shank")] if sizes is not None else usual

@@ -161,10 +161,17 @@ class Rabbet(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. How much wider it is than what lies in it: at most 1/16 in or 1.5 mm."""
-        del j, sizes, woods, strains
+        del j, sizes, woods, strains, habits
         usual = INCH / 16 if shop.unit is Unit.INCH else Fraction(3, 2)
         return Choice.of({"ease": max(usual // shop.finest * shop.finest, shop.finest)})
 

@@ -103,10 +103,17 @@ class ScrewsInSlots(Joint):
         return row_relations(j, choice=choice, moving=moving)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. How many screws, of what length, the hole for them, and the room they have."""
-        del woods
+        del habits, woods
         by_inch = shop.unit is Unit.INCH
         found = {"shank": NUMBER_8 if by_inch else Fraction(4), "count": Fraction(self.count or 2)}
         found["travel"] = INCH / 16 if by_inch else Fraction(3, 2)

@@ -109,10 +109,17 @@ class ShelfPins(Joint):
         return pin_relations(j, choice=choice)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. A bit owned, a depth the side allows, and the hole on which each shelf lies."""
-        del woods, strains
+        del habits, woods, strains
         return pin_choice(j, holes=self.holes, sizes=sizes, shop=shop)
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:

@@ -80,10 +80,17 @@ class Shiplap(Joint):
         return lap_relations(j, choice=choice, strains=strains)
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. Lap and gap by the rule of the shop; the thinnest board, whose half is the depth."""
-        del woods
+        del habits, woods
         by_inch = shop.unit is Unit.INCH
         thin, gap = 0, INCH / 16 if by_inch else Fraction(3, 2)
         if sizes is not None:

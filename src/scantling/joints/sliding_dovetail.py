@@ -46,7 +46,6 @@ from scantling.sizes.model import Dimension, Equation, Kind, Relations, Rule, Si
 from scantling.timber.species import Kind as WoodKind
 from scantling.units import INCH, Unit
 
-SOFTWOOD, HARDWOOD = Fraction(1, 6), Fraction(1, 8)  # [-] slope, set in over depth
 STEEPEST = Fraction(1, 5)  # [-]
 TAPER = Fraction(1, 128)  # [-] of the length, on one flank
 LONGEST_STRAIGHT = Fraction(200)  # [mm] tapered beyond, when the joint may choose
@@ -131,13 +130,20 @@ class SlidingDovetail(Joint):
         )
 
     def choose(
-        self, j: Joined, *, sizes: Sizes | None, shop: Shop, woods: Woods, strains: Strains
+        self,
+        j: Joined,
+        *,
+        sizes: Sizes | None,
+        shop: Shop,
+        habits: Habits,
+        woods: Woods,
+        strains: Strains,
     ) -> Choice:
         """3. Slope by the wood of the tail, taper by the length, depth, stop and gaps."""
         del strains
         part = j.seat("enters").part
         soft = part in woods and woods[part].kind is WoodKind.SOFTWOOD
-        usual = SOFTWOOD if soft else HARDWOOD
+        usual = habits.slope_softwood if soft else habits.slope_hardwood
         found = housed_choice(j, sizes=sizes, shop=shop)
         found["slope"] = self.slope.value if self.slope else usual
         found["taper"] = self._taper(j, sizes=sizes) if sizes is not None else Fraction(0)

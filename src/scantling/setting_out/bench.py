@@ -17,6 +17,7 @@ from scantling.piece import Piece, unknown_names
 from scantling.piece._form import Sketch
 from scantling.setting_out.answer import SetJoint
 from scantling.setting_out.memory import Memory
+from scantling.shop.habits import Habits
 from scantling.shop.tools import Shop
 from scantling.sizes.hearing import AsTheBoardsGive, from_boards
 from scantling.sizes.model import Relations, Sizes, Stated
@@ -36,6 +37,7 @@ class Bench:
     sketch: Sketch
     piece: Piece
     shop: Shop
+    habits: Habits
     woods: Mapping[str, Species]
     strains: Mapping[str, Strain]
     boards: tuple[Stated, ...]  # thicknesses that the boards give
@@ -49,6 +51,7 @@ class Bench:
         sketch: Sketch,
         piece: Piece,
         shop: Shop,
+        habits: Habits,
         *,
         attainable: Mapping[str, Sequence[Fraction]],
         memory: Memory,
@@ -59,6 +62,7 @@ class Bench:
             sketch: What the forms drafted.
             piece: The piece as read.
             shop: Tools owned.
+            habits: How the maker works.
             attainable: By species, thicknesses of the boards there are. [mm]
             memory: Answers of earlier rounds.
         """
@@ -73,6 +77,7 @@ class Bench:
             sketch=sketch,
             piece=piece,
             shop=memory.same("shop", shop),
+            habits=memory.same("habits", habits),
             woods=memory.same("woods", woods),
             strains=memory.same("strains", strains),
             joined=tuple(memory.same(("joined", j.name), j) for j in sketch.joined),
@@ -110,14 +115,19 @@ class Bench:
     def _choice(self, j: Joined, sizes: Sizes | None) -> Choice:
         def ask(known: Sizes | None) -> Choice:
             return j.joint.choose(
-                j, sizes=known, shop=self.shop, woods=self.woods, strains=self.strains
+                j,
+                sizes=known,
+                shop=self.shop,
+                habits=self.habits,
+                woods=self.woods,
+                strains=self.strains,
             )
 
         if sizes is None:
             return ask(None)
         return self.memory.answer(
             ("choice", j.name),
-            asked=(j, self.shop, self.woods, self.strains),
+            asked=(j, self.shop, self.habits, self.woods, self.strains),
             sizes=sizes,
             ask=lambda known, _: ask(known),
         )

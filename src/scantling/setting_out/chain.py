@@ -59,7 +59,7 @@ def set_out(
     store.next_round()
     sketch = draft(piece)
     memory = before.memory if before is not None else Memory()
-    bench = Bench.of(sketch, piece, shop, attainable=attainable, memory=memory)
+    bench = Bench.of(sketch, piece, shop, habits, attainable=attainable, memory=memory)
     settled = settled_sizes(bench, measured, before.settled if before is not None else None)
     solved, chosen = settled.solved, settled.choice
     findings = (

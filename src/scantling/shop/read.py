@@ -11,6 +11,7 @@ from dataclasses import dataclass, fields
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
+from typing import Any
 
 from scantling.errors import InternalError
 from scantling.findings import Finding, Place, Weight
