@@ -192,7 +192,10 @@ class Contact(TypedDict):
     zone: Annotated[str, Field(description="Such as cheek, shoulder or floor.")]
     glue: Glue
     fit: Fit
-    area_mm2: Annotated[float, Field(description="[mm2] to six figures")]
+    area_mm2: Annotated[
+        float, Field(description="What truly touches, other joints' cuts left out. [mm2]")
+    ]
+    declared_mm2: Annotated[float, Field(description="The whole patch. [mm2]")]
 
 
 @_closed
@@ -229,6 +232,7 @@ class Joint(TypedDict):
     name: str
     title: Annotated[str, Field(description="Its trade name.")]
     parts: Annotated[list[str], Field(description="By role, in the order of the roles.")]
+    roles: Annotated[dict[str, list[str]], Field(description="Parts by their role in the joint.")]
     choice: Annotated[dict[str, Exact], Field(description="Tool sizes [mm], counts, ratios.")]
     drawn: list[Figure]
     contacts: list[Contact]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from fractions import Fraction
+from itertools import zip_longest
 from typing import ClassVar, Literal
 
 from scantling.findings import Finding
@@ -188,9 +189,12 @@ def _joint(joint: SetJoint, rule: Rule) -> doc.Joint:
         "name": joint.name,
         "title": joint.title,
         "parts": list(joint.joined.parts),
+        "roles": {role: [seat.part for seat in row] for role, row in joint.joined.seats.items()},
         "choice": {word: str(value) for word, value in joint.choice.values},
         "drawn": [_figure(figure, rule) for figure in joint.drawn],
-        "contacts": [_contact(contact) for contact in joint.contacts],
+        "contacts": [
+            _contact(contact, area) for contact, area in zip_longest(joint.contacts, joint.areas)
+        ],
         "presses": [_press(press) for press in joint.presses],
         "moves": [_move(move, rule) for move in joint.moves],
     }
@@ -207,13 +211,15 @@ def _figure(figure: DrawnSize, rule: Rule) -> doc.Figure:
     }
 
 
-def _contact(contact: Contact) -> doc.Contact:
+def _contact(contact: Contact, area: float | None) -> doc.Contact:
+    declared = patch_area(contact.patch)
     return {
         "between": list(contact.between),
         "zone": contact.zone,
         "glue": contact.glue,
         "fit": contact.fit,
-        "area_mm2": float(f"{patch_area(contact.patch):.6g}"),
+        "area_mm2": float(f"{declared if area is None else area:.6g}"),
+        "declared_mm2": float(f"{declared:.6g}"),
     }
 
 

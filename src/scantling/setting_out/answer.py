@@ -28,6 +28,7 @@ class SetJoint:
     contacts: tuple[Contact, ...]
     presses: tuple[Press, ...]
     moves: tuple[Move, ...]  # out of the open state
+    areas: tuple[float, ...] = ()  # what truly touches of each contact, in their order [mm2]
 
     @property
     def name(self) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from types import MappingProxyType
 
@@ -24,6 +25,7 @@ from scantling.shop.tools import Shop
 from scantling.sizes.model import Measured, Sizes
 from scantling.sizes.settle import Settled, settle
 from scantling.sizes.solving import solve
+from scantling.solids.contact import contact_area
 from scantling.solids.store import Store
 
 NO_BOARDS: Mapping[str, Sequence[Fraction]] = MappingProxyType({})
@@ -87,7 +89,9 @@ def set_out(
     parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
     joints = bench.joints(solved.sizes, chosen, parts)
     findings += bench.faults(solved.sizes, chosen, parts)
-    findings += _proven(parts, joints, solved.sizes, piece=piece, store=store)
+    case = _case(parts, joints, solved.sizes, piece=piece, store=store)
+    findings += _proven(case)
+    joints = tuple(replace(joint, areas=_areas(case, joint)) for joint in joints)
     return SettingOut(
         piece=piece,
         shop=shop,
@@ -124,16 +128,16 @@ def settled_sizes(
     )
 
 
-def _proven(
+def _case(
     parts: Sequence[Part],
     joints: Sequence[SetJoint],
     sizes: Sizes,
     *,
     piece: Piece,
     store: Store,
-) -> tuple[Finding, ...]:
-    """What the proofs find, one after the other."""
-    case = Case(
+) -> Case:
+    """What the proofs may ask."""
+    return Case(
         parts=tuple(parts),
         store=store,
         contacts=tuple(c for j in joints for c in j.contacts),
@@ -142,6 +146,21 @@ def _proven(
         places=_places(joints),
         unit=piece.whole.measure,
     )
+
+
+def _areas(case: Case, joint: SetJoint) -> tuple[float, ...]:
+    """What truly touches of each of a joint's contacts. [mm2]"""
+    standing = case.standing_by_name
+    return tuple(
+        contact_area(
+            standing[c.between[0]], standing[c.between[1]], patch=c.patch, store=case.store
+        )
+        for c in joint.contacts
+    )
+
+
+def _proven(case: Case) -> tuple[Finding, ...]:
+    """What the proofs find, one after the other."""
     proofs = members(scantling.proofs, base=Proof)
     return tuple(found for proof in proofs.values() for found in proof().findings(case))
 
