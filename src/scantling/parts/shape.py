@@ -9,7 +9,7 @@ convex, has no corners: every `corners` raises OutOfRangeError for it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeVar
@@ -245,20 +245,23 @@ def run_out(
         raise OutOfRangeError(msg)
     if not open_sides:
         return tuple(points)
-    lines = [_line(p, side, turn) for p, side in zip(points, _sides(points), strict=True)]
+    sides = _sides(points)
     for i in open_sides:
-        if 0 not in lines[i][0]:
+        if 0 not in sides[i]:
             msg = f"open side {i} of a profile is not square to the part"
             raise OutOfRangeError(msg)
-    found = _moved_out(lines, open_sides, room=room, over=over)
+    beside = {(i + step) % len(points) for i in open_sides for step in (-1, 0, 1)}
+    lines = {i: _line(points[i], sides[i], turn) for i in beside}
+    outline = _Outline(points=points, lines=lines, open_sides=open_sides)
+    found = _moved_out(outline, room=room, over=over)
     if turn_of(found) != turn:
-        at_surface = _moved_out(lines, open_sides, room=room, over=(Fraction(0), Fraction(0)))
+        at_surface = _moved_out(outline, room=room, over=(Fraction(0), Fraction(0)))
         if turn_of(at_surface) != turn:
             msg = "the sides of a profile meet before it leaves the part"
             raise OutOfRangeError(msg)
     while turn_of(found) != turn:
         over = (over[0] / 2, over[1] / 2)
-        found = _moved_out(lines, open_sides, room=room, over=over)
+        found = _moved_out(outline, room=room, over=over)
     return found
 
 
@@ -299,14 +302,29 @@ def _line(point: Flat, side: Flat, turn: int) -> tuple[Flat, Fraction]:
     return normal, normal[0] * point[0] + normal[1] * point[1]
 
 
-def _moved_out(
-    lines: Sequence[tuple[Flat, Fraction]], open_sides: frozenset[int], *, room: Flat, over: Flat
-) -> tuple[Flat, ...]:
-    moved = [
-        (normal, _past(normal, room, over) if i in open_sides else distance)
-        for i, (normal, distance) in enumerate(lines)
-    ]
-    return tuple(_crossing(moved[i - 1], moved[i]) for i in range(len(moved)))
+@dataclass(frozen=True, kw_only=True)
+class _Outline:
+    """An outline with the lines of its open sides and of those beside them."""
+
+    points: Sequence[Flat]
+    lines: Mapping[int, tuple[Flat, Fraction]]
+    open_sides: frozenset[int]
+
+
+def _moved_out(outline: _Outline, *, room: Flat, over: Flat) -> tuple[Flat, ...]:
+    """The outline with its open sides past the surface; corners between others stay."""
+    opened = outline.open_sides
+    moved = {
+        i: (normal, _past(normal, room, over) if i in opened else distance)
+        for i, (normal, distance) in outline.lines.items()
+    }
+    last = len(outline.points) - 1
+    return tuple(
+        _crossing(moved[i - 1 if i else last], moved[i])
+        if i in opened or (i - 1 if i else last) in opened
+        else point
+        for i, point in enumerate(outline.points)
+    )
 
 
 def _past(normal: Flat, room: Flat, over: Flat) -> Fraction:
