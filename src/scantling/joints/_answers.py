@@ -129,7 +129,7 @@ class Estimate:
     """What a joint holds; always an estimate."""
 
     what: str  # "pull along the rail"
-    value: float
+    value: float  # [N] or [N m], as `unit` says
     unit: str  # "N", "N m"
     basis: str
     weakest: str

@@ -6,11 +6,12 @@ Across the panel is the way it moves.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from scantling.errors import UnknownNameError
 from scantling.joints._joint import Bench, Beside, Choice, Joined, Joint, Seat, Strains
-from scantling.parts import Way
+from scantling.parts import ALONG, Way
 from scantling.parts.planned import PlannedPart
 from scantling.shop.tools import Shop, nearest_owned
 from scantling.sizes.linear import ZERO, Linear, size_of
@@ -304,3 +305,14 @@ def _bench_relations() -> Relations:
         ways = (Way.UP, Way.RIGHT, Way.BACK)
         found += PlannedPart(name=name, family=name, wood="white ash", ways=ways).relations()
     return found
+
+
+def at_edge(seat: Seat, *, axis: int, is_far: bool) -> Seat:
+    """The same seat counted from that edge or end."""
+    if not is_far:
+        return seat
+    far = seat.corner.opposite(axis)
+    return replace(
+        seat,
+        corner=replace(seat.corner, end=far) if axis == ALONG else replace(seat.corner, edge=far),
+    )

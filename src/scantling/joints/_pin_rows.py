@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
 
-from scantling.joints._joint import Choice, Joined, Seat
+from scantling.joints._joint import Choice, Joined, Motion, Move, Seat, lifted
 from scantling.parts import ACROSS, ALONG, INTO, Box, Cut, Part, Point, Span
 from scantling.parts.shape import INSIDE_CIRCLE, around
 from scantling.shop.tools import Shop, nearest_owned, whole_depth
@@ -226,3 +226,16 @@ def floor_patch(j: Joined, pin: Pin, *, sizes: Sizes) -> tuple[Point, ...]:
     radius, bore = sizes[j.own("size")] / 2, sizes[j.own("bore")]
     ring = around(INSIDE_CIRCLE, centre=pin.at, radius=radius)
     return tuple((u, v, bore) for u, v in ring)
+
+
+def tilt(j: Joined, shelf: Seat, seat: Seat, *, sizes: Sizes, parts: Mapping[str, Part]) -> Move:
+    """About the lower edge of the end at that side: the other end comes up."""
+    side = parts[seat.part]
+    gap = end_gap(parts[shelf.part], side, seat, sizes=sizes)
+    low, _ = edges(shelf, sizes=sizes)
+    # heights are counted along the sides
+    corner = (sizes[j.own(f"{shelf.part} rests")], low, -gap)
+    (about,) = lifted(seat, [corner], sizes=sizes, part=side)
+    axis = seat.way(axis=ACROSS, part=side).axis
+    way = (Fraction(axis == 0), Fraction(axis == 1), Fraction(axis == 2))
+    return Move(role="enters", motion=Motion.TILT, way=way, about=about)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
 
@@ -23,7 +23,6 @@ from scantling.joints._joint import (
     Joint,
     Move,
     Said,
-    Seat,
     SeatRole,
     State,
     Strains,
@@ -34,6 +33,7 @@ from scantling.joints._joint import (
 )
 from scantling.joints._panel import (
     FRAME,
+    at_edge,
     chosen_for_panel,
     panel_bench,
     panel_relations,
@@ -170,7 +170,7 @@ class FieldedPanel(Joint):
         behind = front + sizes[j.own("edge")]
         flat = sizes[j.own("flat")]
         for role, axis, is_far in _EDGES:
-            seat = _at_edge(j.seat("panel"), axis=axis, is_far=is_far)
+            seat = at_edge(j.seat("panel"), axis=axis, is_far=is_far)
             if front > 0:
                 shape = self._bevel(j, sizes=sizes, front=front, across=axis)
                 yield seat.cut(
@@ -386,17 +386,6 @@ class FieldedPanel(Joint):
     def bench(cls) -> Bench:
         """A panel 15 thick between stiles 55 and 60, rails 62 and 78, all 22 thick. [mm]"""
         return panel_bench(cls(), thick=Fraction(15))
-
-
-def _at_edge(seat: Seat, *, axis: int, is_far: bool) -> Seat:
-    """The same seat counted from that edge or end."""
-    if not is_far:
-        return seat
-    far = seat.corner.opposite(axis)
-    return replace(
-        seat,
-        corner=replace(seat.corner, end=far) if axis == ALONG else replace(seat.corner, edge=far),
-    )
 
 
 def _flat(at: Fraction, along: Range, across: Range) -> tuple[Point, ...]:

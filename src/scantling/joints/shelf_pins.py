@@ -22,7 +22,6 @@ from scantling.joints._joint import (
     Glue,
     Joined,
     Joint,
-    Motion,
     Move,
     Said,
     Seat,
@@ -38,7 +37,6 @@ from scantling.joints._pin_bench import pins_bench
 from scantling.joints._pin_faults import pin_faults
 from scantling.joints._pin_rows import (
     centre,
-    edges,
     end_gap,
     flat_of,
     floor_patch,
@@ -48,6 +46,7 @@ from scantling.joints._pin_rows import (
     pin_relations,
     pins_of,
     rows_of,
+    tilt,
 )
 from scantling.joints._rod import rod
 from scantling.parts import ACROSS, ALONG, INTO, Bore, Cut, Part, Span, Way
@@ -191,7 +190,7 @@ class ShelfPins(Joint):
         up = side.way(axis=ALONG, part=parts[side.part])
         front = side.way(axis=ACROSS, part=parts[side.part]).opposite
         tilts = [
-            _tilt(j, shelf, seat, sizes=sizes, parts=parts)
+            tilt(j, shelf, seat, sizes=sizes, parts=parts)
             for shelf, seat in product(j.row("enters"), j.row("receives"))
         ]
         return (*leaving("enters", up, front), *tilts)
@@ -386,19 +385,6 @@ class ShelfPins(Joint):
     def bench(cls) -> Bench:
         """Two sides of unlike thickness, two shelves of unlike size, a floor below."""
         return pins_bench(cls(), name="loose shelves")
-
-
-def _tilt(j: Joined, shelf: Seat, seat: Seat, *, sizes: Sizes, parts: Mapping[str, Part]) -> Move:
-    """About the lower edge of the end at that side: the other end comes up."""
-    side = parts[seat.part]
-    gap = end_gap(parts[shelf.part], side, seat, sizes=sizes)
-    low, _ = edges(shelf, sizes=sizes)
-    # heights are counted along the sides
-    corner = (sizes[j.own(f"{shelf.part} rests")], low, -gap)
-    (about,) = lifted(seat, [corner], sizes=sizes, part=side)
-    axis = seat.way(axis=ACROSS, part=side).axis
-    way = (Fraction(axis == 0), Fraction(axis == 1), Fraction(axis == 2))
-    return Move(role="enters", motion=Motion.TILT, way=way, about=about)
 
 
 def _width(shelf: Seat) -> Linear:
