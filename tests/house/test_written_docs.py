@@ -1,0 +1,31 @@
+"""Pages written from the code are the approved ones, and say what there is."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from tests.house.tree import ROOT
+from tools import written_docs
+
+UNTESTED = ROOT / "tests" / "house" / "codes_no_test_names.txt"
+
+Approved = Callable[[Path, bytes], None]
+
+
+def test_the_glossary_is_the_approved_one(approved: Approved) -> None:
+    approved(ROOT / "docs" / "glossary.md", written_docs.glossary().encode())
+
+
+def test_the_findings_are_the_approved_ones(approved: Approved) -> None:
+    approved(ROOT / "docs" / "findings.md", written_docs.findings().encode())
+
+
+def test_codes_of_every_room_are_found() -> None:
+    found = set(written_docs.codes())
+    assert {"piece.unknown-word", "sizes.conflict", "proofs.parts-overlap"} <= found
+    assert {"half-lap.thin", "shop.not-owned"} <= found
+
+
+def test_codes_that_no_test_names_only_get_fewer(approved: Approved) -> None:
+    approved(UNTESTED, "".join(f"{code}\n" for code in written_docs.untested()).encode())
