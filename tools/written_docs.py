@@ -20,6 +20,7 @@ WORDS = ROOT / "tools" / "glossary.toml"
 ROSTERS = {"joints": "joint", "piece": "form", "proofs": "proof", "papers": "paper"}
 # where a code is told by its last word alone, the room stands before it
 SHORT = {"piece": ("halt", "fault", "note"), "shop": ("fault", "note")}
+WORD = re.compile(r"[a-z]+(-[a-z]+)*")
 CODE = re.compile(r"[a-z]+(-[a-z]+)*\.[a-z]+(-[a-z]+)*")
 
 
@@ -69,9 +70,9 @@ def _told(node: ast.AST, room: str, rooms: set[str]) -> Iterator[str]:
     elif isinstance(node, ast.Call) and node.args:
         name = getattr(node.func, "id", getattr(node.func, "attr", ""))
         first = node.args[0]
-        short = isinstance(first, ast.Constant) and isinstance(first.value, str)
-        if name in SHORT.get(room, ()) and short and re.fullmatch(r"[a-z]+(-[a-z]+)*", first.value):
-            yield f"{room}.{first.value}"
+        word = first.value if isinstance(first, ast.Constant) else None
+        if name in SHORT.get(room, ()) and isinstance(word, str) and WORD.fullmatch(word):
+            yield f"{room}.{word}"
 
 
 def _is_file(text: str) -> bool:

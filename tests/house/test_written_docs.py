@@ -6,7 +6,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 from tests.house.tree import ROOT
-from tools import written_docs
+
+import written_docs
 
 UNTESTED = ROOT / "tests" / "house" / "codes_no_test_names.txt"
 
