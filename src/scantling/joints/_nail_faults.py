@@ -8,6 +8,7 @@ from fractions import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._frame import fault
 from scantling.joints._joint import Joined, Seat
+from scantling.joints._touch import block
 from scantling.parts import INTO, Part
 from scantling.shop.tools import Shop
 from scantling.sizes.model import Sizes
@@ -26,6 +27,15 @@ def behind(seat: Seat, board: Part, bearer: Part) -> Fraction:
     """Wood of the bearer in the way of a nail. [mm]"""
     axis = seat.way(axis=INTO, part=board).axis
     return bearer.extent[[way.axis for way in bearer.placement.ways].index(axis)]
+
+
+def off(seat: Seat, board: Part, bearer: Part) -> Fraction:
+    """Air between a board and its bearer, where one was sawn short. [mm]"""
+    out = seat.way(axis=INTO, part=board)
+    near, far = block(bearer), block(board)
+    if out.sign > 0:
+        return max(far.low[out.axis] - near.high[out.axis], Fraction(0))
+    return max(near.low[out.axis] - far.high[out.axis], Fraction(0))
 
 
 def nail_faults(

@@ -33,7 +33,7 @@ from scantling.joints._joint import (
     option,
 )
 from scantling.joints._loose import pressed, shank
-from scantling.joints._nail_faults import behind, least_nail, nail_faults
+from scantling.joints._nail_faults import behind, least_nail, nail_faults, off
 from scantling.joints._touch import between, block, contact, meeting
 from scantling.parts import ACROSS, ALONG, INTO, Bore, Cut, Part, Span, Way
 from scantling.parts.planned import PlannedPart
@@ -173,7 +173,8 @@ class OneNailAtMidWidth(Joint):
         thick, hole = sizes[j.own("shank")], sizes[j.own("pilot")]
         for nail, seat in zip(nails, j.row("enters"), strict=True):
             board = parts[seat.part].extent.thickness
-            reach = min(nail.extent.length - board, behind(seat, parts[seat.part], parts[bearer]))
+            two = (parts[seat.part], parts[bearer])
+            reach = min(nail.extent.length - board - off(seat, *two), behind(seat, *two))
             for part, bored, deep in ((seat.part, hole, board), (bearer, Fraction(0), reach)):
                 if deep > 0:
                     found.append(
