@@ -1,0 +1,144 @@
+"""The command line: its words, its exit codes, and that it writes over nothing."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+DEMO = ROOT / "pieces" / "glaze_cupboard"
+COMMAND = Path(sys.executable).with_name("scantling")
+CLEAN, HALTED, UNREADABLE = 0, 1, 2
+
+
+def run(*words: str | Path, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
+    """One command, in a process of its own."""
+    return subprocess.run(
+        [COMMAND, *map(str, words)], capture_output=True, text=True, check=False, cwd=cwd
+    )
+
+
+def piece(folder: Path, *, old: str = "", new: str = "") -> Path:
+    """The demo in a folder of its own, with one text replaced."""
+    folder.mkdir(exist_ok=True)
+    text = (DEMO / "piece.toml").read_text(encoding="utf-8")
+    assert old in text
+    path = folder / "piece.toml"
+    path.write_text(
+        text.replace(old, new).replace('"../shop.toml"', '"shop.toml"'), encoding="utf-8"
+    )
+    (folder / "shop.toml").write_bytes((ROOT / "pieces" / "shop.toml").read_bytes())
+    return path
+
+
+@pytest.mark.parametrize("named", [DEMO, DEMO / "piece.toml"])
+def test_the_demo_stops_nothing(named: Path) -> None:
+    done = run("prove", named)
+    assert (done.returncode, done.stderr) == (CLEAN, "")
+    assert done.stdout.rstrip().endswith("Nothing stops the work.")
+
+
+def test_sizes_that_clash_stop_the_work(tmp_path: Path) -> None:
+    done = run("prove", piece(tmp_path, old="{ foot = 1 }", new="{ foot = 2 }"))
+    assert done.returncode == HALTED
+    assert "halt: " in done.stdout
+    assert "piece.toml" in done.stdout
+
+
+def test_a_faulty_word_is_shown_where_it_stands(tmp_path: Path) -> None:
+    done = run("prove", piece(tmp_path, old="wide  = 42 ", new="wied  = 42 "))
+    assert done.returncode == HALTED
+    assert "piece.toml 21:1" in done.stdout
+    assert "^^^^" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("content", "says"),
+    [
+        (b"\x00\x01\xff\xfe", "no text"),
+        (b"hello, this is a letter\n", "no piece file"),
+        (b"format = 9\n", "newer"),
+    ],
+)
+def test_what_is_no_piece_is_named_in_one_place(tmp_path: Path, content: bytes, says: str) -> None:
+    path = tmp_path / "piece.toml"
+    path.write_bytes(content)
+    done = run("prove", path)
+    assert done.returncode == UNREADABLE
+    assert says in done.stdout
+    assert "piece.toml" in done.stdout
+    assert "Traceback" not in done.stdout + done.stderr
+
+
+def test_a_file_that_is_not_there_is_one_line(tmp_path: Path) -> None:
+    done = run("prove", tmp_path / "nowhere")
+    assert done.returncode == UNREADABLE
+    assert done.stdout.count("\n") == 1
+
+
+def test_a_shop_that_is_not_there_is_named(tmp_path: Path) -> None:
+    path = piece(tmp_path)
+    (tmp_path / "shop.toml").unlink()
+    done = run("prove", path)
+    assert done.returncode == UNREADABLE
+    assert "shop.toml" in done.stdout
+    assert done.stdout.count("\n") == 1
+
+
+@pytest.mark.parametrize("words", [("porve", "x"), ("prove",), ("papers", "x", "--sheet", "A3")])
+def test_a_wrong_word_is_no_traceback(words: tuple[str, ...]) -> None:
+    done = run(*words)
+    assert done.returncode == UNREADABLE
+    assert "--help" in done.stdout
+    assert "Traceback" not in done.stdout + done.stderr
+
+
+def test_a_piece_is_begun_proven_and_printed(tmp_path: Path) -> None:
+    folder = tmp_path / "mine"
+    assert run("begin", folder).returncode == CLEAN
+    assert run("prove", folder).returncode == CLEAN
+    assert run("papers", folder, "--sheet", "A4").returncode == CLEAN
+    made = sorted(path.name for path in (folder / "papers").iterdir())
+    assert made == ["cutting-list.csv", "packet.pdf", "piece.glb", "setting-out.json"]
+
+
+def test_nothing_is_written_over(tmp_path: Path) -> None:
+    path = piece(tmp_path)
+    kept = path.read_bytes()
+    done = run("begin", tmp_path)
+    assert done.returncode == UNREADABLE
+    assert "nothing was written over" in done.stdout
+    assert path.read_bytes() == kept
+
+
+def test_an_unknown_example_is_met_with_the_nearest(tmp_path: Path) -> None:
+    done = run("begin", tmp_path / "new", "--like", "glaze cupbord")
+    assert done.returncode == UNREADABLE
+    assert "glaze cupboard" in done.stdout
+    assert not (tmp_path / "new").exists()
+
+
+def test_the_demo_runs_from_anywhere(tmp_path: Path) -> None:
+    done = run("demo", "--once", "--into", tmp_path / "out", cwd=tmp_path)
+    assert done.returncode == CLEAN
+    assert (tmp_path / "out" / "packet.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_help_comes_at_once_and_loads_no_kernel() -> None:
+    spent = []
+    for _ in range(3):
+        start = time.perf_counter()
+        done = run("--help")
+        spent.append(time.perf_counter() - start)
+    assert done.returncode == CLEAN
+    assert all(word in done.stdout for word in ("begin", "prove", "papers", "look"))
+    assert min(spent) < 0.5
+    loaded = "import sys, scantling.cli; print('manifold3d' in sys.modules, 'numpy' in sys.modules)"
+    told = subprocess.run(
+        [sys.executable, "-c", loaded], capture_output=True, text=True, check=True
+    )
+    assert told.stdout.split() == ["False", "False"]
