@@ -8,7 +8,7 @@ import pytest
 from tests.piece.bench import HEAD, HalfBlind, Housing, Tenon, read_here
 
 from scantling.errors import InternalError, UnknownNameError
-from scantling.findings import Place
+from scantling.findings import Place, Weight
 from scantling.joints._joint import Said
 from scantling.piece import Asked, Piece
 from scantling.piece._file.section import words_of
@@ -274,10 +274,11 @@ def test_a_size_or_part_that_the_piece_has_not_is_found(piece: Piece) -> None:
     sizes = {"left side.thickness", "left side.width", "mid rail.length"}
     parts = {"door stile", "drawer side", "mid rail"}
     assert unknown_names(piece, sizes=sizes, parts=parts) == ()
-    one, other = unknown_names(
+    other, one = unknown_names(
         piece, sizes=sizes - {"left side.width"}, parts=parts - {"door stile"}
     )
     assert (one.code, one.cure) == ("piece.unknown-part", 'perhaps "drawer sides"')
+    assert (one.weight, other.weight) == (Weight.MIND, Weight.HALT)
     assert (other.code, other.cure) == ("piece.unknown-size", 'perhaps "left side.thickness"')
     assert other.place is not None
     assert other.place.line == line_of('"Left-side.width"')

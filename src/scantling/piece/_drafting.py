@@ -10,6 +10,7 @@ from scantling.findings import Finding, Weight
 from scantling.piece._form import Form, Sketch
 from scantling.piece._read import Asked, Piece
 from scantling.roster import members
+from scantling.sizes.model import Relations
 
 
 def draft(piece: Piece) -> Sketch:
@@ -23,7 +24,7 @@ def draft(piece: Piece) -> Sketch:
     sketch = Sketch()
     for asked in sections:
         sketch = _with(sketch, forms[asked.form], asked, piece)
-    return sketch
+    return sketch.with_relations(Relations(rules=sketch.unsaid))
 
 
 def _forms() -> dict[str, type]:

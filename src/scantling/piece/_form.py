@@ -20,7 +20,7 @@ from scantling.parts.planned import PlannedPart
 from scantling.piece._file.kinds import AsBoardsGive
 from scantling.piece._file.section import Section
 from scantling.sizes.linear import Linear, size_of
-from scantling.sizes.model import Relations, Sizes, Stated
+from scantling.sizes.model import Relations, Rule, Sizes, Stated
 from scantling.timber.room import Room
 from scantling.units import Unit
 
@@ -87,6 +87,7 @@ class Sketch:
     shapings: tuple[Shaping, ...] = ()
     relations: Relations = field(default_factory=Relations)
     stated: tuple[Stated, ...] = ()
+    unsaid: tuple[Rule, ...] = ()  # named after all other habits, so that they yield first
     boards_give: tuple[tuple[str, Place | None], ...] = ()  # thicknesses left to the boards
     openings: Mapping[str, Opening] = field(default_factory=dict)
     landings: Mapping[str, Landing] = field(default_factory=dict)
@@ -110,6 +111,10 @@ class Sketch:
     def with_relations(self, relations: Relations) -> Sketch:
         """With more relations."""
         return replace(self, relations=self.relations + relations)
+
+    def with_unsaid(self, *rules: Rule) -> Sketch:
+        """With sizes that are taken where nothing else settles them."""
+        return replace(self, unsaid=self.unsaid + rules)
 
     def with_stated(self, *pairs: tuple[str, Said | AsBoardsGive | None]) -> Sketch:
         """With what the maker wrote of some dimensions; None is silence."""

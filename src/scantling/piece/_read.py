@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any, TypeVar
 
@@ -171,7 +171,9 @@ def unknown_names(
 def _no_such(kind: str, name: str, place: Place | None, known: Collection[str]) -> Finding:
     meant = nearest(name, known)
     cure = f'perhaps "{meant}"' if meant else f"the list of parts shows every {kind}"
-    return halt(f"unknown-{kind}", f"no {kind} of this piece is called {shown(name)}", cure, place)
+    found = halt(f"unknown-{kind}", f"no {kind} of this piece is called {shown(name)}", cure, place)
+    # a wood for parts that are gone does no harm; a size was meant to do something
+    return replace(found, weight=Weight.MIND) if kind == "part" else found
 
 
 def _no_text(source: Source) -> Finding | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from scantling.findings import Finding, Place, Weight
 from scantling.piece._section import Count, Length, Section, Word
 from scantling.piece._words import alike, follows, free, habit
 from scantling.sizes.linear import ZERO, Linear, size_of
@@ -36,6 +37,32 @@ class Storey:
     @property
     def top(self) -> Linear:
         return self.below + self.tall
+
+
+def faults_of(rows: Sequence[Row], *, place: Place | None) -> tuple[Finding, ...]:
+    """Rows that make no front: each is one thing, and an opening stands between two rails."""
+    found = []
+    for i, row in enumerate(rows):
+        kinds = [word for word in ("rail", "opening", "foot") if getattr(row, word) is not None]
+        if len(kinds) != 1:
+            cure = 'write { rail = "top rail" }, { opening = "doors" } or { foot = 1 }, one a row'
+            found.append(_fault("a row is a rail, an opening or feet", cure, row.place or place))
+        elif kinds == ["foot"] and i < len(rows) - 1:
+            found.append(_fault("feet stand below all other rows", "put them last", row.place))
+        elif kinds == ["opening"] and not _between_rails(rows, i):
+            says = f"the opening {str(row.opening)!r} has no rail right above and right below it"
+            found.append(_fault(says, "put a rail above it and one below", row.place or place))
+    return tuple(found)
+
+
+def _between_rails(rows: Sequence[Row], i: int) -> bool:
+    return 0 < i < len(rows) - 1 and bool(rows[i - 1].rail) and bool(rows[i + 1].rail)
+
+
+def _fault(says: str, cure: str, place: Place | None) -> Finding:
+    return Finding(
+        code="piece.row-stands-wrong", weight=Weight.HALT, says=says, cure=cure, place=place
+    )
 
 
 def storeys(rows: Sequence[Row]) -> list[Storey]:

@@ -44,6 +44,11 @@ def habit(
     return Rule(sum=found - value, because=because, level=level, source=source)
 
 
+def unsaid(found: Linear, value: Linear | Fraction) -> Rule:
+    """`found` is `value` [mm] where nobody says and nothing else settles it; weakest of all."""
+    return habit(found, value, "nobody said, and nothing else settles it")
+
+
 def alike(names: tuple[str, ...], because: str, *, sink: str | None = None) -> Alike:
     """Dimensions kept equal as far as the rule's marks allow."""
     return Alike(names=names, because=because, sink=sink)

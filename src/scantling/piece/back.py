@@ -39,7 +39,9 @@ class Back(Form):
         del name
         assert isinstance(said, BackSection)  # noqa: S101 - the reader gives its section
         boards = [f"back board {i + 1}" for i in range(said.boards)]
-        sketch = so_far.with_relations(_relations(boards, whole))
+        sketch = so_far.with_relations(
+            _relations(boards, whole, has_bottom="level bottom" in so_far.landings)
+        )
         left: Linear = size_of("left side.thickness") - size_of("back in left side.depth")
         left = left + size_of("back boards.edge gap")
         for board in boards:
@@ -72,7 +74,7 @@ def _board(sketch: Sketch, name: str, left: Linear, whole: Whole) -> Sketch:
     )
 
 
-def _relations(boards: list[str], whole: Whole) -> Relations:
+def _relations(boards: list[str], whole: Whole, *, has_bottom: bool) -> Relations:
     ease = inch_or_mm(whole, inch=INCH / 16, mm=2)
     thick = inch_or_mm(whole, inch=INCH / 2, mm=12)
     rabbets = tuple(size_of(f"back in {side} side.width") for side in ("left", "right"))
@@ -81,10 +83,16 @@ def _relations(boards: list[str], whole: Whole) -> Relations:
             follows(size_of(f"{side} side.back set"), rabbet, "the back lies in the sides' rabbets")
             for side, rabbet in zip(("left", "right"), rabbets, strict=True)
         ),
-        follows(
-            size_of("back.foot"),
-            size_of("bottom.top face") - size_of("bottom.thickness"),
-            "the boards reach down over the bottom",
+        *(
+            (
+                follows(
+                    size_of("back.foot"),
+                    size_of("bottom.top face") - size_of("bottom.thickness"),
+                    "the boards reach down over the bottom",
+                ),
+            )
+            if has_bottom
+            else ()
         ),
     ]
     equations += [
@@ -97,12 +105,17 @@ def _relations(boards: list[str], whole: Whole) -> Relations:
     ]
     return Relations(
         dimensions=(
-            free("back.foot", says="height of the boards' lower ends"),
+            free("back.foot", says="height of the boards' lower ends", may_be_nothing=True),
             free("back.short", says="room over the boards", may_be_nothing=True),
         ),
         equations=tuple(equations),
         rules=(
             habit(size_of("back.short"), ease, "room to go in"),
+            *(
+                ()
+                if has_bottom
+                else (habit(size_of("back.foot"), 0, "the boards reach down to the floor"),)
+            ),
             habit(size_of(f"{boards[0]}.thickness"), thick, "usual for backs", level=Level.RULE),
             habit(
                 rabbets[0],

@@ -11,7 +11,7 @@ from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._level import between_sides
 from scantling.piece._section import JointWanted, Length, Section, Thick, also
-from scantling.piece._words import alike, follows, free, habit, inch_or_mm
+from scantling.piece._words import alike, follows, free, habit, inch_or_mm, unsaid
 from scantling.sizes.linear import size_of
 from scantling.sizes.model import Level, Relations
 from scantling.units import INCH
@@ -47,7 +47,7 @@ class Carcase(Form):
         """Sides, bottom and rails, and the inside they leave."""
         del name
         assert isinstance(said, CaseSection)  # noqa: S101 - the reader gives this form its section
-        sketch = _outside(so_far, said)
+        sketch = _outside(so_far, said, whole)
         sketch = _sides(sketch, said, whole)
         if said.bottom is not None:
             sketch = _bottom(sketch, said.bottom, whole)
@@ -57,7 +57,7 @@ class Carcase(Form):
         return sketch
 
 
-def _outside(sketch: Sketch, said: CaseSection) -> Sketch:
+def _outside(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
     words = {
         "case.wide": "width of the case",
         "case.deep": "depth of the case, with what stands in front of it",
@@ -113,7 +113,16 @@ def _outside(sketch: Sketch, said: CaseSection) -> Sketch:
             "deep": size_of("case.inside deep"),
         },
     )
-    sketch = sketch.with_relations(relations).with_landing(landing)
+    sketch = (
+        sketch.with_relations(relations)
+        .with_landing(landing)
+        .with_unsaid(
+            *(
+                unsaid(size_of(f"case.{word}"), inch_or_mm(whole, inch=INCH * inch, mm=mm))
+                for word, inch, mm in (("wide", 36, 900), ("deep", 15, 380), ("tall", 36, 900))
+            )
+        )
+    )
     return sketch.with_stated(
         ("case.wide", said.wide), ("case.deep", said.deep), ("case.tall", said.tall)
     )
@@ -176,8 +185,11 @@ def _bottom(sketch: Sketch, wanted: JointWanted, whole: Whole) -> Sketch:
     )
     sketch = sketch.with_parts(bottom)
     sketch = sketch.with_relations(
-        Relations(dimensions=(free("bottom.top face", says="height of the bottom's top face"),))
+        Relations(
+            dimensions=(free("bottom.top face", says="height of the bottom's top face"),),
+        )
     )
+    sketch = sketch.with_unsaid(unsaid(top_face, inch_or_mm(whole, inch=INCH * 4, mm=100)))
     sketch = sketch.with_stated(("bottom.top face", wanted.said("top_face")))
     return between_sides(sketch, "bottom", wanted, whole, up=top_face)
 

@@ -15,7 +15,7 @@ from scantling.piece._arch import arch_below
 from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._front import FRAME_KINDS, STAGE, STILES, TAPED, openings
 from scantling.piece._lying import lying_on
-from scantling.piece._rows import FIRST, Row, Storey, as_thick_as_the_frame, storeys
+from scantling.piece._rows import FIRST, Row, Storey, as_thick_as_the_frame, faults_of, storeys
 from scantling.piece._section import JointWanted, Length, Section, Thick
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, size_of, total
@@ -54,6 +54,9 @@ class FaceFrame(Form):
         """Stiles, rails, mullions and openings, and where the frame lies on the case."""
         del name
         assert isinstance(said, FaceFrameSection)  # noqa: S101 - the reader gives its section
+        faults = faults_of(said.rows, place=said.at("rows"))
+        if faults:
+            return so_far.with_findings(*faults)
         levels = storeys(said.rows)
         sketch = _stiles(so_far, said, levels, whole).with_findings(*_of_no_use(said))
         rails = [level for level in levels if level.row.rail]

@@ -50,6 +50,8 @@ class Partition(Form):
         del name
         assert isinstance(said, PartitionSection)  # noqa: S101 - the reader gives its section
         opening = _left_of(so_far, str(said.under))
+        if any(rail not in so_far.landings for rail in RAILS):
+            return so_far.with_findings(_no_rails(said))
         if opening is None or f"behind {opening.below_part}" not in so_far.landings:
             return so_far.with_findings(_nowhere(said, so_far))
         deck = so_far.landings[f"behind {opening.below_part}"]
@@ -67,6 +69,14 @@ class Partition(Form):
             usual=inch_or_mm(whole, inch=INCH * 3, mm=75),
         )
         return _joined(sketch, said, deck, middle)
+
+
+def _no_rails(said: PartitionSection) -> Finding:
+    return nothing_there(
+        said.place,
+        says="the partition has no rails under the top to hold its kicker",
+        cure="write rails_under_top in [case], or take the partition out",
+    )
 
 
 def _nowhere(said: PartitionSection, sketch: Sketch) -> Finding:

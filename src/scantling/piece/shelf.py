@@ -21,6 +21,7 @@ from scantling.piece._words import (
     inch_or_mm,
     nothing_there,
     or_nearest,
+    unsaid,
 )
 from scantling.sizes.linear import ZERO, size_of
 from scantling.sizes.model import Level, Relations
@@ -95,6 +96,7 @@ def _fixed(
             dimensions=(free(f"{name}.top face", says=f"height of the top face of the {name}"),)
         )
     )
+    sketch = sketch.with_unsaid(unsaid(up, size_of("case.tall") / 2))
     if said.flush_with is not None and said.flush_with not in sketch.landings:
         sketch = sketch.with_findings(_no_rail(said, sketch))
     elif said.flush_with is not None:

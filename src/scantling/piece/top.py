@@ -121,8 +121,8 @@ def _relations(whole: Whole) -> Relations:
                 level=Level.RULE,
             ),
             habit(size_of("top.over back"), 0, "the back goes to the wall"),
-            habit(size_of("top.over right"), over, "usual"),
-            habit(size_of("top.over front"), over, "usual"),
+            habit(size_of("top.over right"), over, "usual", level=Level.RULE),
+            habit(size_of("top.over front"), over, "usual", level=Level.RULE),
             habit(
                 size_of("top.thickness"),
                 inch_or_mm(whole, inch=INCH * Fraction(7, 8), mm=22),

@@ -8,7 +8,7 @@ from fractions import Fraction
 from types import MappingProxyType
 
 import scantling.proofs
-from scantling.findings import Finding, Place, in_order
+from scantling.findings import Finding, Place, Weight, in_order
 from scantling.joints._joint import Choice
 from scantling.parts import Part
 from scantling.piece import Piece
@@ -72,38 +72,48 @@ def set_out(
         *settled.findings,
         *solved.findings,
     )
-    if not solved.sizes or not sketch.parts:
-        return SettingOut(
-            piece=piece,
-            shop=shop,
-            habits=habits,
-            sizes=solved.sizes,
-            parts=(),
-            joints=(),
-            lines=(),
-            findings=in_order(together(findings)),
-            settled=settled,
-            store=store,
-            memory=memory,
-        )
-    parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
-    joints = bench.joints(solved.sizes, chosen, parts)
-    findings += bench.faults(solved.sizes, chosen, parts)
-    case = _case(parts, joints, solved.sizes, piece=piece, store=store)
-    findings += _proven(case)
-    joints = tuple(replace(joint, areas=_areas(case, joint)) for joint in joints)
-    return SettingOut(
+    nothing = SettingOut(
         piece=piece,
         shop=shop,
         habits=habits,
         sizes=solved.sizes,
-        parts=parts,
-        joints=joints,
-        lines=lines(parts, habits),
+        parts=(),
+        joints=(),
+        lines=(),
         findings=in_order(together(findings)),
         settled=settled,
         store=store,
         memory=memory,
+    )
+    if not solved.sizes or not sketch.parts:
+        return nothing
+    parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
+    findings += bench.faults(solved.sizes, chosen, parts)
+    if lost := tuple(_lost(part) for part in parts if _least(part) <= 0):
+        return replace(nothing, findings=in_order(together((*findings, *lost))))
+    joints = bench.joints(solved.sizes, chosen, parts)
+    case = _case(parts, joints, solved.sizes, piece=piece, store=store)
+    findings += _proven(case)
+    return replace(
+        nothing,
+        parts=parts,
+        joints=tuple(replace(joint, areas=_areas(case, joint)) for joint in joints),
+        lines=lines(parts, habits),
+        findings=in_order(together(findings)),
+    )
+
+
+def _least(part: Part) -> Fraction:
+    return min(part.extent.length, part.extent.width, part.extent.thickness)
+
+
+def _lost(part: Part) -> Finding:
+    return Finding(
+        code="proofs.part-has-no-size",
+        weight=Weight.HALT,
+        says=f"nothing is left of the {part.name}: one of its sizes is gone",
+        cure="Look at the sizes said of it and of what holds it.",
+        parts=(part.name,),
     )
 
 
