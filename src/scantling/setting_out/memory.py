@@ -7,7 +7,7 @@ every one of them is the same. Keeping an answer changes when work is done, neve
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, TypeVar
@@ -27,8 +27,19 @@ class Watched(Sizes):
     def __init__(self, sizes: Sizes) -> None:
         super().__init__(sizes.by_name)
         object.__setattr__(self, "seen", {})
+        object.__setattr__(self, "all_seen", [])
 
     seen: dict[str, Fraction | None]
+    all_seen: list[frozenset[str]]  # which there were, where all were looked through
+
+    def __iter__(self) -> Iterator[str]:
+        """All of them; which there are is looked at, too."""
+        self.all_seen.append(frozenset(self.by_name))
+        return iter(self.by_name)
+
+    def __len__(self) -> int:
+        """How many; an answer that counts them depends on which there are."""
+        return sum(1 for _ in self)
 
     def size(self, name: str) -> Size:
         """The size of that name, looked at."""
@@ -47,16 +58,18 @@ class WatchedParts(Mapping[str, Part]):
     def __init__(self, parts: Mapping[str, Part]) -> None:
         self._parts = parts
         self.seen: dict[str, Part | None] = {}
+        self.all_seen: list[frozenset[str]] = []
 
     def __getitem__(self, name: str) -> Part:
         self.seen[name] = self._parts.get(name)
         return self._parts[name]
 
     def __iter__(self) -> Iterator[str]:
+        self.all_seen.append(frozenset(self._parts))
         return iter(self._parts)
 
     def __len__(self) -> int:
-        return len(self._parts)
+        return sum(1 for _ in self)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -64,6 +77,8 @@ class _Kept:
     asked: tuple[object, ...]
     sizes: Mapping[str, Fraction | None]
     parts: Mapping[str, Part | None]
+    all_sizes: Sequence[frozenset[str]]
+    all_parts: Sequence[frozenset[str]]
     result: Any
 
 
@@ -109,7 +124,12 @@ class Memory:
         watched, looked = Watched(sizes), WatchedParts(parts)
         result = ask(watched, looked)
         self._answers[key] = _Kept(
-            asked=asked, sizes=watched.seen, parts=looked.seen, result=result
+            asked=asked,
+            sizes=watched.seen,
+            parts=looked.seen,
+            all_sizes=tuple(watched.all_seen),
+            all_parts=tuple(looked.all_seen),
+            result=result,
         )
         return result
 
@@ -120,6 +140,10 @@ def _still_holds(
     if any(a is not b for a, b in zip(kept.asked, asked, strict=True)):
         return False
     by_name = sizes.by_name
+    if any(names != by_name.keys() for names in kept.all_sizes):
+        return False
+    if any(names != parts.keys() for names in kept.all_parts):
+        return False
     for name, value in kept.sizes.items():
         size = by_name.get(name)
         if value != (None if size is None else size.value):
