@@ -115,6 +115,17 @@ def test_nothing_is_written_over(tmp_path: Path) -> None:
     assert path.read_bytes() == kept
 
 
+@pytest.mark.parametrize("words", [("begin",), ("papers", DEMO, "--into")])
+def test_a_file_in_the_way_is_one_line(tmp_path: Path, words: tuple[str | Path, ...]) -> None:
+    path = tmp_path / "taken"
+    path.write_text("mine", encoding="utf-8")
+    done = run(*words, path)
+    assert done.returncode == UNREADABLE
+    assert done.stdout.count("\n") == 1
+    assert "Traceback" not in done.stderr
+    assert path.read_text(encoding="utf-8") == "mine"
+
+
 def test_an_unknown_example_is_met_with_the_nearest(tmp_path: Path) -> None:
     done = run("begin", tmp_path / "new", "--like", "glaze cupbord")
     assert done.returncode == UNREADABLE
@@ -129,7 +140,7 @@ def test_the_demo_runs_from_anywhere(tmp_path: Path) -> None:
 
 
 def test_help_comes_at_once_and_loads_no_kernel() -> None:
-    spent = []
+    spent, done = [], run("--help")
     for _ in range(3):
         start = time.perf_counter()
         done = run("--help")

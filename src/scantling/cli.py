@@ -84,7 +84,7 @@ def begin(
     for path in (target, shop):
         if path.exists():
             raise _UnreadableError(f"{path} is there already; nothing was written over")
-    folder.mkdir(parents=True, exist_ok=True)
+    _made(folder)
     text = (found / PIECE_FILE).read_text(encoding="utf-8")
     _written(target, text.replace('"../shop.toml"', '"shop.toml"').encode())
     _written(shop, (_examples() / "shop.toml").read_bytes())
@@ -213,7 +213,7 @@ def _papers(worked: SettingOut, folder: Path, *, sheet: str | None) -> list[Path
 
     usual = "Letter" if worked.piece.whole.measure is Unit.INCH else "A4"
     size = Sheet(sheet or usual)
-    folder.mkdir(parents=True, exist_ok=True)
+    _made(folder)
     written = []
     for paper in PAPERS.values():
         made: Mapping[str, bytes] = paper.render(worked, sheet=size)
@@ -221,6 +221,19 @@ def _papers(worked: SettingOut, folder: Path, *, sheet: str | None) -> list[Path
             _written(folder / name, content)
             written.append(folder / name)
     return written
+
+
+def _made(folder: Path) -> None:
+    """The folder, made if it is not there.
+
+    Raises:
+        _UnreadableError: Something stands in its way.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        tempfile.TemporaryFile(dir=folder).close()
+    except OSError as error:
+        raise _UnreadableError(f"{folder} cannot be written to: {error.strerror}") from None
 
 
 def _written(path: Path, content: bytes) -> None:

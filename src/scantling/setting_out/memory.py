@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Any, TypeVar
 
 from scantling.errors import UnknownNameError
@@ -29,12 +28,12 @@ class Watched(Sizes):
         object.__setattr__(self, "seen", {})
         object.__setattr__(self, "all_seen", [])
 
-    seen: dict[str, Fraction | None]
-    all_seen: list[frozenset[str]]  # which there were, where all were looked through
+    seen: dict[str, Size | None]
+    all_seen: list[tuple[str, ...]]  # which there were, where all were looked through
 
     def __iter__(self) -> Iterator[str]:
         """All of them; which there are is looked at, too."""
-        self.all_seen.append(frozenset(self.by_name))
+        self.all_seen.append(tuple(self.by_name))
         return iter(self.by_name)
 
     def __len__(self) -> int:
@@ -48,7 +47,7 @@ class Watched(Sizes):
         except UnknownNameError:
             self.seen[name] = None
             raise
-        self.seen[name] = found.value
+        self.seen[name] = found
         return found
 
 
@@ -58,14 +57,14 @@ class WatchedParts(Mapping[str, Part]):
     def __init__(self, parts: Mapping[str, Part]) -> None:
         self._parts = parts
         self.seen: dict[str, Part | None] = {}
-        self.all_seen: list[frozenset[str]] = []
+        self.all_seen: list[tuple[str, ...]] = []
 
     def __getitem__(self, name: str) -> Part:
         self.seen[name] = self._parts.get(name)
         return self._parts[name]
 
     def __iter__(self) -> Iterator[str]:
-        self.all_seen.append(frozenset(self._parts))
+        self.all_seen.append(tuple(self._parts))
         return iter(self._parts)
 
     def __len__(self) -> int:
@@ -75,10 +74,10 @@ class WatchedParts(Mapping[str, Part]):
 @dataclass(frozen=True, kw_only=True)
 class _Kept:
     asked: tuple[object, ...]
-    sizes: Mapping[str, Fraction | None]
+    sizes: Mapping[str, Size | None]
     parts: Mapping[str, Part | None]
-    all_sizes: Sequence[frozenset[str]]
-    all_parts: Sequence[frozenset[str]]
+    all_sizes: Sequence[tuple[str, ...]]
+    all_parts: Sequence[tuple[str, ...]]
     result: Any
 
 
@@ -140,12 +139,10 @@ def _still_holds(
     if any(a is not b for a, b in zip(kept.asked, asked, strict=True)):
         return False
     by_name = sizes.by_name
-    if any(names != by_name.keys() for names in kept.all_sizes):
+    if any(names != tuple(by_name) for names in kept.all_sizes):
         return False
-    if any(names != parts.keys() for names in kept.all_parts):
+    if any(names != tuple(parts) for names in kept.all_parts):
         return False
-    for name, value in kept.sizes.items():
-        size = by_name.get(name)
-        if value != (None if size is None else size.value):
-            return False
+    if any(by_name.get(name) != size for name, size in kept.sizes.items()):
+        return False
     return all(parts.get(name) is part for name, part in kept.parts.items())
