@@ -8,7 +8,7 @@ they must give every size back.
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from scantling.errors import InternalError
@@ -35,15 +35,29 @@ def full_sets(
     names = [d.name for d in relations.dimensions]
     at = {name: i for i, name in enumerate(names)}
     for _ in range(count):
-        echelon = Echelon([0] * len(names))
-        for equation in relations.equations:
-            echelon.offer(whole([(at[n], c) for n, c in equation.sum.terms])[0])
+        echelon = _of_equations(relations, at)
         order = chance.sample(names, len(names))
         yield [
             Stated(name=name, value=solved.sizes[name])
             for name in order
             if echelon.offer({at[name]: 1})
         ]
+
+
+def _of_equations(relations: Relations, at: Mapping[str, int]) -> Echelon:
+    echelon = Echelon([0] * len(at))
+    for equation in relations.equations:
+        echelon.offer(whole([(at[n], c) for n, c in equation.sum.terms])[0])
+    return echelon
+
+
+def left_free(relations: Relations, stated: Sequence[Stated]) -> int:
+    """How many sizes could still be anything: none, where a full set is stated."""
+    at = {d.name: i for i, d in enumerate(relations.dimensions)}
+    echelon = _of_equations(relations, at)
+    for line in stated:
+        echelon.offer({at[line.name]: 1})
+    return sum(echelon.offer({i: 1}) for i in at.values())
 
 
 def differences(relations: Relations, drawn: Solved, stated: list[Stated]) -> list[Difference]:
@@ -58,6 +72,8 @@ def differences(relations: Relations, drawn: Solved, stated: list[Stated]) -> li
         return [Difference("", "settled", str(fault))]
     weak = {Origin.RULE, Origin.HABIT}
     wrong = []
+    if free := left_free(relations, stated):
+        wrong.append(Difference("", "every size settled", f"{free} could be anything"))
     for name in drawn.sizes:
         was, now = drawn.sizes[name], found.sizes.get(name)
         origin = found.sizes.size(name).origin if now is not None else None

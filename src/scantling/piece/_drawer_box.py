@@ -9,9 +9,10 @@ from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Sketch, Whole
+from scantling.piece._made import over, planed_to, reaching
 from scantling.piece._section import JointWanted, Section, Thick
 from scantling.piece._words import alike, follows, habit, inch_or_mm
-from scantling.sizes.linear import Linear, size_of
+from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Level, Relations
 from scantling.units import INCH
 
@@ -55,7 +56,8 @@ def drawer_box(sketch: Sketch, box: Box, *, whole: Whole) -> Sketch:
     """Five boards, their joints, and the sizes that tie them. Face sides look inside."""
     sketch = _boards(sketch, box, whole)
     sketch = sketch.with_relations(_relations(box, whole))
-    return sketch.with_joined(*_front_corners(box), *_back_corners(box), _bottom_joint(box))
+    corners = (*_front_corners(box, whole), *_back_corners(box, whole))
+    return sketch.with_joined(*corners, _bottom_joint(box))
 
 
 def _boards(sketch: Sketch, box: Box, whole: Whole) -> Sketch:
@@ -114,14 +116,10 @@ def _relations(box: Box, whole: Whole) -> Relations:
     front, back, bottom = (size_of(own(f"{w}.thickness")) for w in ("front", "back", "bottom"))
     sides = [own("left side"), own("right side")]
     equations = [
-        follows(
-            size_of(own("front.length")), box.wide, "the front fills the opening less its gaps"
-        ),
         follows(size_of(own("front.width")), box.tall, "the front fills the opening less its gaps"),
-        follows(size_of(own("back.length")), box.wide, "the back is as long as the box is wide"),
         follows(
             size_of(own("back.width")),
-            size_of(f"{sides[0]}.width") - box.groove("set up") - box.groove("groove") - box.drop,
+            box.tall - box.groove("set up") - box.groove("groove") - box.drop,
             "the back stands on the bottom and stays below the sides",
         ),
         follows(
@@ -144,11 +142,15 @@ def _relations(box: Box, whole: Whole) -> Relations:
         equations.append(
             follows(size_of(f"{side}.length"), box.deep - lap, "a side stops at the front's lap")
         )
-        equations.append(
-            follows(size_of(f"{side}.width"), size_of(own("front.width")), "sides as the front")
-        )
     thin = inch_or_mm(whole, inch=INCH / 2, mm=12)
-    return Relations(
+    line = planed_to(
+        box.wide, _lengths(box), "front and back are as long as the box is wide", whole=whole
+    )
+    for side in sides:
+        line += reaching(
+            size_of(own("front.width")), f"{side}.width", "sides as the front", whole=whole
+        )
+    return line + Relations(
         equations=tuple(equations),
         rules=(
             habit(
@@ -170,7 +172,16 @@ def _relations(box: Box, whole: Whole) -> Relations:
     )
 
 
-def _front_corners(box: Box) -> tuple[Joined, ...]:
+def _lengths(box: Box) -> list[str]:
+    return [box.own("front.length"), box.own("back.length")]
+
+
+def _right_end(box: Box, word: str, whole: Whole) -> Linear:
+    """Where the right side's outer face stands, counted from the end of the front or back. [mm]"""
+    return over(box.own(f"{word}.length"), _lengths(box), whole)
+
+
+def _front_corners(box: Box, whole: Whole) -> tuple[Joined, ...]:
     """Tails on the sides, pins on the front; both count up from the lower edge."""
     return tuple(
         Joined(
@@ -178,7 +189,13 @@ def _front_corners(box: Box) -> tuple[Joined, ...]:
             joint=box.front_joint.joint,
             place=box.front_joint.place,
             seats={
-                "receives": (Seat(part=box.own("front"), corner=Corner(end=end)),),
+                "receives": (
+                    Seat(
+                        part=box.own("front"),
+                        corner=Corner(end=end),
+                        along=ZERO if side == "left" else _right_end(box, "front", whole),
+                    ),
+                ),
                 "enters": (Seat(part=box.own(f"{side} side")),),
             },
             beside=tuple(_hidden_groove(box, role) for role in ("enters", "receives")),
@@ -199,7 +216,7 @@ def _hidden_groove(box: Box, role: str) -> Beside:
     )
 
 
-def _back_corners(box: Box) -> tuple[Joined, ...]:
+def _back_corners(box: Box, whole: Whole) -> tuple[Joined, ...]:
     """The back is narrower: its tails fill its own width, set up above the groove."""
     set_up = box.groove("set up") + box.groove("groove")
     return tuple(
@@ -208,7 +225,13 @@ def _back_corners(box: Box) -> tuple[Joined, ...]:
             joint=box.back_joint.joint,
             place=box.back_joint.place,
             seats={
-                "receives": (Seat(part=box.own("back"), corner=Corner(end=end)),),
+                "receives": (
+                    Seat(
+                        part=box.own("back"),
+                        corner=Corner(end=end),
+                        along=ZERO if side == "left" else _right_end(box, "back", whole),
+                    ),
+                ),
                 "enters": (
                     Seat(
                         part=box.own(f"{side} side"),

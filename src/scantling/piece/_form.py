@@ -166,6 +166,7 @@ class Whole:
     room: Room
     woods: Mapping[str, Wood]  # "show", "inside", a family or a part
     chosen: Mapping[str, Choice] = field(default_factory=dict)  # by form section
+    measured: Mapping[str, Fraction] = field(default_factory=dict)  # sizes of made parts [mm]
 
     def wood(self, *, part: str, family: str, role: str) -> Wood:
         """Wood of a part: by its own name, its family, or what it is for ("show", "inside")."""

@@ -7,29 +7,28 @@ from fractions import Fraction
 from scantling.joints._joint import Joined, Joint, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
-from scantling.piece._form import Opening, Sketch, Whole
-from scantling.piece._rows import Storey, as_thick_as_the_frame, opening_name
+from scantling.piece._form import Opening, Sketch
+from scantling.piece._rows import STILES, Storey, Thickness, mullions_of, opening_name
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
-from scantling.sizes.linear import ZERO, Linear, size_of, total
+from scantling.sizes.linear import Linear, size_of, total
 from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
 
-STILES = ("left stile", "right stile")
 TAPED = (Kind.TAPE, Kind.TAPE, Kind.TAPE)
 FRAME_KINDS = (Kind.TAPE, Kind.TAPE, Kind.MATE)  # thickness from the first stile
 STAGE = 20  # the frame is made and flushed before anything is fitted to it
 
 
 def openings(
-    sketch: Sketch, rows: tuple[Storey, Storey, Storey], joint: Joint, whole: Whole
+    sketch: Sketch, rows: tuple[Storey, Storey, Storey], joint: Joint, frame: Thickness
 ) -> Sketch:
     """The openings of one row, side by side, and the mullions between them."""
     above, level, below = rows
     row = level.row
     names = [opening_name(row, i) for i in range(row.across)]
-    mullions = ["mullion" if row.across == 2 else f"mullion {i + 1}" for i in range(row.across - 1)]
+    mullions = mullions_of(row)
     sketch = sketch.with_stated((f"{names[0]}.tall", row.tall))
-    left = size_of("left stile.width") - size_of("face frame.proud")
+    left = sketch.part(STILES[0]).at[0]  # its inner edge
     left_part = STILES[0]
     for i, name in enumerate(names):
         right_part = mullions[i] if i < len(mullions) else STILES[1]
@@ -63,7 +62,7 @@ def openings(
         )
         left = left + size_of(f"{name}.wide")
         if i < len(mullions):
-            sketch = _mullion(sketch, mullions[i], rows, left, joint, whole)
+            sketch = _mullion(sketch, mullions[i], rows, left, joint, frame)
             left = left + size_of(f"{mullions[i]}.width")
             left_part = mullions[i]
     return sketch.with_relations(_row_relations(names, mullions))
@@ -90,9 +89,10 @@ def _mullion(  # noqa: PLR0917 - one mullion, told whole
     rows: tuple[Storey, Storey, Storey],
     left: Linear,
     joint: Joint,
-    whole: Whole,
+    frame: Thickness,
 ) -> Sketch:
     above, level, below = rows
+    whole = frame.whole
     wood = whole.wood(part=name, family="mullion", role="show")
     lower, upper = str(below.row.rail), str(above.row.rail)
     mullion = PlannedPart(
@@ -101,7 +101,7 @@ def _mullion(  # noqa: PLR0917 - one mullion, told whole
         wood=wood.species,
         cut_of_wood=wood.cut,
         ways=(Way.UP, Way.RIGHT, Way.BACK),
-        at=(left, ZERO, level.below - size_of(f"{name} in {lower}.entry")),
+        at=(left, frame.back_of(name), level.below - size_of(f"{name} in {lower}.entry")),
         show=frozenset({Surface.FACE_SIDE}),
         kinds=FRAME_KINDS,
         stage=STAGE,
@@ -118,9 +118,10 @@ def _mullion(  # noqa: PLR0917 - one mullion, told whole
                         part=rail,
                         corner=Corner(edge=edge),
                         along=left - sketch.part(rail).at[0],
+                        into=-frame.back_of(rail),
                     ),
                 ),
-                "enters": (Seat(part=name, corner=Corner(end=end)),),
+                "enters": (Seat(part=name, corner=Corner(end=end), into=-frame.back_of(name)),),
             },
         )
         for rail, end, edge in (
@@ -138,11 +139,8 @@ def _mullion(  # noqa: PLR0917 - one mullion, told whole
             ),
         ),
         rules=(habit(size_of(f"{name}.width"), wide, "usual for mullions", level=Level.RULE),),
-        alike=(
-            alike(("left stile.thickness", f"{name}.thickness"), "the frame is of one thickness"),
-        ),
     )
-    return sketch.with_joined(*joined).with_relations(relations + as_thick_as_the_frame(name))
+    return sketch.with_joined(*joined).with_relations(relations)
 
 
 def _edge_towards(part: PlannedPart, way: Way) -> Surface:

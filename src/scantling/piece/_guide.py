@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from scantling.joints._joint import Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Sketch, Whole
+from scantling.piece._made import lack_of, reaching
 from scantling.piece._section import JointWanted, Length, Section
-from scantling.piece._words import follows, habit, inch_or_mm
+from scantling.piece._words import habit, inch_or_mm
 from scantling.sizes.linear import Linear, size_of
-from scantling.sizes.model import Level, Relations
+from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
 
 
@@ -48,20 +51,24 @@ def guide(
     """
     wood = whole.wood(part=name, family="guide", role="inside")
     into = Way.LEFT if side == "left" else Way.RIGHT
+    lack = lack_of(f"{name}.thickness", whole)
     part = PlannedPart(
         name=name,
         family="guide",
         wood=wood.species,
         cut_of_wood=wood.cut,
         ways=(Way.BACK, Way.UP, into),  # face side: towards the drawer
-        at=(edge, size_of("case.front"), below),
+        at=(edge - lack if side == "left" else edge + lack, size_of("case.front"), below),
+        kinds=(Kind.TAPE, Kind.TAPE, Kind.MATE),  # planed till it is level with the frame
         stage=40,
     )
     thick = edge - face if side == "left" else face - edge
-    relations = Relations(
-        equations=(
-            follows(part.thickness, thick, "a guide is as thick as the frame stands inside"),
-        ),
+    relations = reaching(
+        thick,
+        f"{name}.thickness",
+        "a guide is as thick as the frame stands inside",
+        whole=whole,
+    ) + Relations(
         rules=(
             habit(part.length, inch_or_mm(whole, inch=INCH * 16, mm=400), "as the drawer"),
             habit(part.width, inch_or_mm(whole, inch=INCH * 2, mm=50), "usual", level=Level.RULE),
@@ -69,7 +76,17 @@ def guide(
     )
     sketch = sketch.with_parts(part).with_relations(relations)
     sketch = sketch.with_stated((f"{name}.length", said.long), (f"{name}.width", said.tall))
-    return sketch.with_joined(_screwed(sketch, part, said, on))
+    joined = _screwed(sketch, part, said, on)
+    if on not in sketch.landings["case"].parts:
+        sketch = sketch.with_relations(_past_each_other(joined, part, side=side))
+    return sketch.with_joined(joined)
+
+
+def _past_each_other(joined: Joined, part: PlannedPart, *, side: str) -> Relations:
+    """Screws from both faces of a partition, one row above the other, so that no tips meet."""
+    line = part.width * (Fraction(1, 4) if side == "left" else Fraction(3, 4))
+    because = "the screws from the other face pass by"
+    return Relations(rules=(habit(joined.size("line"), line, because, level=Level.RULE),))
 
 
 def _screwed(sketch: Sketch, part: PlannedPart, said: GuideSaid, on: str) -> Joined:

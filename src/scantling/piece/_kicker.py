@@ -9,6 +9,7 @@ from scantling.joints.mortise_and_tenon import MortiseAndTenon
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Sketch, Whole
+from scantling.piece._made import reaching
 from scantling.piece._section import Gap, Length, Section
 from scantling.piece._words import follows, habit
 from scantling.sizes.linear import Linear, size_of
@@ -72,13 +73,13 @@ def kicker(
                 rear - front_edge + joined[0].entry + joined[1].entry,
                 f"the {name} is stubbed into both rails",
             ),
-            follows(
-                part.thickness,
-                size_of("case.tall") - under,
-                f"the underside of the {name} is level with the opening",
-            ),
         ),
         rules=(habit(part.width, usual, "usual for kickers", level=Level.RULE),),
+    ) + reaching(
+        size_of("case.tall") - under,
+        f"{name}.thickness",
+        f"the underside of the {name} is level with the opening",
+        whole=whole,
     )
     sketch = sketch.with_parts(part).with_joined(*joined).with_relations(relations)
     return sketch.with_stated((f"{name}.width", said.wide))

@@ -7,11 +7,20 @@ from fractions import Fraction
 from scantling.joints._joint import Joined, Seat
 from scantling.parts import Corner, Surface
 from scantling.piece._form import Landing, Sketch, Whole
+from scantling.piece._made import lacking, reaching
 from scantling.piece._section import JointWanted
-from scantling.piece._words import follows, free, habit, inch_or_mm
+from scantling.piece._words import follows, habit, inch_or_mm
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Level, Relations
 from scantling.units import INCH
+
+SIDES = ("left side", "right side")
+LENGTHS = tuple(f"{side}.length" for side in SIDES)
+
+
+def foot_of(side: str, whole: Whole) -> Linear:
+    """How high the lower end of a side stands: on the floor, unless it was made short. [mm]"""
+    return lacking(f"{side}.length", LENGTHS, whole)
 
 
 def between_sides(
@@ -36,30 +45,29 @@ def between_sides(
                 joint=wanted.joint,
                 place=wanted.place,
                 seats={
-                    "receives": (Seat(part=side, along=up - size_of(f"{part}.thickness")),),
+                    "receives": (
+                        Seat(
+                            part=side,
+                            along=up - size_of(f"{part}.thickness") - foot_of(side, whole),
+                        ),
+                    ),
                     "enters": (Seat(part=part, corner=Corner(end=end, face=Surface.BACK_FACE)),),
                 },
             )
         )
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
-    short = size_of(f"{part}.short behind")
     length = case.sum("wide") + joined[0].entry + joined[1].entry
     relations = Relations(
-        dimensions=(
-            free(f"{part}.short behind", says=f"room behind the {part}", may_be_nothing=True),
-        ),
         equations=(
             follows(size_of(f"{part}.length"), length, f"the {part} reaches into both sides"),
-            follows(
-                size_of(f"{part}.width") + short,
-                case.sum("deep"),
-                f"the {part} is as deep as the inside",
-            ),
         ),
-        rules=(
-            habit(size_of(f"{part}.thickness"), thick, "usual for shelves", level=Level.RULE),
-            habit(short, 0, "it reaches the back"),
-        ),
+        rules=(habit(size_of(f"{part}.thickness"), thick, "usual for shelves", level=Level.RULE),),
+    )
+    relations += reaching(
+        case.sum("deep"),
+        f"{part}.width",
+        f"the {part} is as deep as the inside",
+        whole=whole,
     )
     level = Landing(name=f"level {part}", parts=tuple(j.name for j in joined))
     return sketch.with_joined(*joined).with_relations(relations).with_landing(level)

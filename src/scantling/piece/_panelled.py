@@ -9,10 +9,11 @@ from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Sketch, Whole
+from scantling.piece._made import over, planed_to
 from scantling.piece._section import JointWanted, Section, Thick
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, exactly, size_of
-from scantling.sizes.model import Level, Relations
+from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
 
 
@@ -49,7 +50,7 @@ def panelled(sketch: Sketch, leaf: Leaf, *, whole: Whole) -> Sketch:
     """The frame with its panel, and the sizes that tie them. Face sides look to the front."""
     sketch = _members(sketch, leaf, whole)
     sketch = sketch.with_relations(_relations(leaf, whole))
-    sketch = sketch.with_joined(*_corners(leaf), _panel_joint(leaf))
+    sketch = sketch.with_joined(*_corners(leaf, whole), _panel_joint(leaf))
     return sketch.with_stated((leaf.own("panel.thickness"), leaf.panel.thick))
 
 
@@ -113,10 +114,6 @@ def _relations(leaf: Leaf, whole: Whole) -> Relations:
         follows(wide, stiles[0] + stiles[1] + sight_wide, "stiles and sight make the width"),
         follows(tall, rails[0] + rails[1] + sight_tall, "rails and sight make the height"),
     ]
-    equations += [
-        follows(size_of(leaf.own(f"{side} stile.length")), tall, "stiles run through")
-        for side in ("left", "right")
-    ]
     for rail in ("top rail", "bottom rail"):
         entries = [size_of(leaf.own(f"{rail} in {s} stile.entry")) for s in ("left", "right")]
         equations.append(
@@ -128,7 +125,7 @@ def _relations(leaf: Leaf, whole: Whole) -> Relations:
         )
     return Relations(
         dimensions=tuple(
-            free(leaf.own(w), says=f"{w} of the {leaf.name}", stage=60)
+            free(leaf.own(w), says=f"{w} of the {leaf.name}", kind=_kind(w), stage=60)
             for w in ("wide", "tall", "sight wide", "sight tall")
         ),
         equations=tuple(equations),
@@ -153,7 +150,16 @@ def _relations(leaf: Leaf, whole: Whole) -> Relations:
             alike((leaf.own("left stile.width"), leaf.own("right stile.width")), "a pair"),
             alike(tuple(leaf.own(f"{m}.thickness") for m in members), "one thickness"),
         ),
-    )
+    ) + planed_to(tall, _stile_lengths(leaf), "stiles run through", whole=whole)
+
+
+def _stile_lengths(leaf: Leaf) -> list[str]:
+    return [leaf.own(f"{side} stile.length") for side in ("left", "right")]
+
+
+def _kind(word: str) -> Kind:
+    """The outside is set out; what is seen of the panel is left."""
+    return Kind.FOLLOWS if word.startswith("sight") else Kind.TAPE
 
 
 def _groove(leaf: Leaf, role: str) -> Beside:
@@ -169,9 +175,10 @@ def _groove(leaf: Leaf, role: str) -> Beside:
     )
 
 
-def _corners(leaf: Leaf) -> tuple[Joined, ...]:
+def _corners(leaf: Leaf, whole: Whole) -> tuple[Joined, ...]:
     """Rails in stiles; all count from the outer corner, where the haunch lies."""
     found = []
+    lengths = _stile_lengths(leaf)
     for rail, stile_end in (("top rail", Surface.FAR_END), ("bottom rail", Surface.REFERENCE_END)):
         for side, rail_end in (("left", Surface.REFERENCE_END), ("right", Surface.FAR_END)):
             corner = Beside(
@@ -184,7 +191,13 @@ def _corners(leaf: Leaf) -> tuple[Joined, ...]:
                     place=leaf.joint.place,
                     seats={
                         "receives": (
-                            Seat(part=leaf.own(f"{side} stile"), corner=Corner(end=stile_end)),
+                            Seat(
+                                part=leaf.own(f"{side} stile"),
+                                corner=Corner(end=stile_end),
+                                along=over(leaf.own(f"{side} stile.length"), lengths, whole)
+                                if stile_end is Surface.FAR_END
+                                else ZERO,
+                            ),
                         ),
                         "enters": (
                             Seat(

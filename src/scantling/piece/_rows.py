@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from scantling.findings import Finding, Place, Weight
+from scantling.piece._form import Whole
+from scantling.piece._made import ending_on, lacking
 from scantling.piece._section import Count, Length, Section, Word
-from scantling.piece._words import alike, follows, free, habit
 from scantling.sizes.linear import ZERO, Linear, size_of
-from scantling.sizes.model import Level, Relations
+from scantling.sizes.model import Relations
 
-FIRST = "left stile"  # planed first; the others take their thickness from it
+STILES = ("left stile", "right stile")
 
 
 class Row(Section):
@@ -83,22 +84,40 @@ def _tall(row: Row) -> Linear:
     return size_of("face frame.foot")
 
 
-def as_thick_as_the_frame(member: str) -> Relations:
-    """A member's thickness: one setting for the whole frame, its face flush, its back on the case.
+def members_of(rows: Sequence[Row]) -> list[str]:
+    """Stiles, rails and mullions, by name."""
+    found = list(STILES)
+    for row in rows:
+        found += [str(row.rail)] if row.rail else mullions_of(row)
+    return found
 
-    One planed thinner stands off the case behind it.
-    """
-    off = size_of(f"{member}.stands off")
-    thickness = size_of(f"{member}.thickness")
-    frame = (f"{FIRST}.thickness", f"{member}.thickness")
-    return Relations(
-        dimensions=(
-            free(f"{member}.stands off", says=f"room behind the {member}", may_be_nothing=True),
-        ),
-        equations=(follows(thickness + off, size_of("case.front"), "the frame is flush in front"),),
-        rules=(habit(off, 0, f"the {member} lies on the case", level=Level.RULE),),
-        alike=() if member == FIRST else (alike(frame, "the frame is of one thickness"),),
-    )
+
+def mullions_of(row: Row) -> list[str]:
+    """Names of the uprights between the openings of one row."""
+    if row.across == 2:
+        return ["mullion"]
+    return [f"mullion {i + 1}" for i in range(row.across - 1)]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Thickness:
+    """One setting for the whole frame. A member made thinner lies on the case all the same."""
+
+    members: Sequence[str]
+    whole: Whole
+
+    def back_of(self, member: str) -> Linear:
+        """How far the face of a member stands behind that of the frame. [mm]"""
+        return lacking(f"{member}.thickness", self._names, self.whole)
+
+    def relations(self) -> Relations:
+        """All are as thick as what stands in front of the case."""
+        because = "the frame is of one thickness, flush in front"
+        return ending_on(size_of("case.front"), self._names, because, whole=self.whole)
+
+    @property
+    def _names(self) -> list[str]:
+        return [f"{member}.thickness" for member in self.members]
 
 
 def opening_name(row: Row, index: int) -> str:

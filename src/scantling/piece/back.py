@@ -13,7 +13,7 @@ from scantling.piece._form import Form, Sketch, Whole
 from scantling.piece._section import Count, JointWanted, Section, Thick
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, size_of
-from scantling.sizes.model import Level, Relations
+from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
 
 
@@ -98,7 +98,7 @@ def _relations(boards: list[str], whole: Whole, *, has_bottom: bool) -> Relation
     equations += [
         follows(
             size_of(f"{board}.length"),
-            size_of("case.tall") - size_of("back.foot") - size_of("back.short"),
+            size_of("case.tall") - size_of("back.foot") - size_of(f"{board}.air"),
             "the boards reach up to the top, a little short of it",
         )
         for board in boards
@@ -106,11 +106,19 @@ def _relations(boards: list[str], whole: Whole, *, has_bottom: bool) -> Relation
     return Relations(
         dimensions=(
             free("back.foot", says="height of the boards' lower ends", may_be_nothing=True),
-            free("back.short", says="room over the boards", may_be_nothing=True),
+            *(
+                free(
+                    f"{board}.air",
+                    says=f"room over the {board}",
+                    kind=Kind.FOLLOWS,
+                    may_be_nothing=True,
+                )
+                for board in boards
+            ),
         ),
         equations=tuple(equations),
         rules=(
-            habit(size_of("back.short"), ease, "room to go in"),
+            *(habit(size_of(f"{board}.air"), ease, "room to go in") for board in boards),
             *(
                 ()
                 if has_bottom

@@ -9,11 +9,12 @@ from scantling.joints._joint import Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Sketch, Whole
-from scantling.piece._level import between_sides
+from scantling.piece._level import LENGTHS, SIDES, between_sides
+from scantling.piece._made import ending_on
 from scantling.piece._section import JointWanted, Length, Section, Thick, also
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm, unsaid
 from scantling.sizes.linear import size_of
-from scantling.sizes.model import Level, Relations
+from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
 
 
@@ -70,8 +71,10 @@ def _outside(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
     }
     gaps = ("case.front", "left side.back set", "right side.back set")
     dimensions = tuple(
-        free(name, says=says, may_be_nothing=name in gaps) for name, says in words.items()
+        free(name, says=says, may_be_nothing=name in gaps, kind=_kind(name))
+        for name, says in words.items()
     )
+    behind = size_of("case.deep") - size_of("case.front")
     relations = Relations(
         dimensions=dimensions,
         equations=(
@@ -82,18 +85,13 @@ def _outside(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
                 + size_of("right side.thickness"),
                 "the case is as wide as its inside and both sides",
             ),
-            follows(
-                size_of("case.deep"),
-                size_of("case.front") + size_of("left side.width"),
-                "the case is as deep as a side and what stands in front of it",
-            ),
             *(
                 follows(
                     size_of("case.inside deep"),
-                    size_of(f"{side}.width") - size_of(f"{side}.back set"),
+                    behind - size_of(f"{side}.back set"),
                     "the inside is as deep as the side less what the back takes",
                 )
-                for side in ("left side", "right side")
+                for side in SIDES
             ),
         ),
         rules=(
@@ -102,9 +100,15 @@ def _outside(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
             habit(size_of("right side.back set"), 0, "the back takes nothing of the inside"),
         ),
     )
+    relations += ending_on(
+        behind,
+        [f"{side}.width" for side in SIDES],
+        "the case is as deep as a side and what stands in front of it",
+        whole=whole,
+    )
     landing = Landing(
         name="case",
-        parts=("left side", "right side"),
+        parts=SIDES,
         sums={
             "left": size_of("left side.thickness"),
             "right": size_of("case.wide") - size_of("right side.thickness"),
@@ -128,6 +132,11 @@ def _outside(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
     )
 
 
+def _kind(name: str) -> Kind:
+    """Only the outside is set out; the inside is what the boards leave."""
+    return Kind.TAPE if name in {"case.wide", "case.deep", "case.tall"} else Kind.FOLLOWS
+
+
 def _sides(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
     for name, into, wide in (
         ("left side", Way.LEFT, size_of("left side.thickness")),
@@ -145,11 +154,9 @@ def _sides(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
         )
         sketch = sketch.with_parts(side).with_stated((f"{name}.thickness", said.sides.thick))
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
-    relations = Relations(
-        equations=tuple(
-            follows(size_of(f"{name}.length"), size_of("case.tall"), "the sides run to the floor")
-            for name in ("left side", "right side")
-        ),
+    relations = ending_on(
+        size_of("case.tall"), LENGTHS, "the sides run to the floor", whole=whole
+    ) + Relations(
         rules=(
             habit(
                 size_of("left side.thickness"),
@@ -160,7 +167,7 @@ def _sides(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
         ),
         alike=tuple(
             alike((f"left side.{word}", f"right side.{word}"), "the sides are a pair")
-            for word in ("thickness", "width")
+            for word in ("thickness",)
         ),
     )
     return sketch.with_relations(relations)

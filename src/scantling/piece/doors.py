@@ -21,8 +21,11 @@ from scantling.piece._words import (
     or_nearest,
 )
 from scantling.sizes.linear import ZERO, Linear, size_of
-from scantling.sizes.model import Relations
+from scantling.sizes.model import Kind, Relations
 from scantling.units import INCH
+
+GAPS = ("hinge", "top", "bottom")  # of each door
+LAST_GAP = {True: "doors.meeting gap", False: "doors.lock gap"}  # of a pair, of one
 
 
 class Gaps(Section):
@@ -78,11 +81,12 @@ class Doors(Form):
         hung = _pair(opening) if said.pair else _single(opening)
         sketch = so_far.with_relations(_gaps(opening, hung, whole))
         sketch = sketch.with_stated(
-            ("doors.hinge gap", said.gaps.hinge),
-            ("doors.lock gap", said.gaps.lock),
-            ("doors.meeting gap", said.gaps.meeting) if said.pair else ("", None),
-            ("doors.top gap", said.gaps.top),
-            ("doors.bottom gap", said.gaps.bottom),
+            (LAST_GAP[said.pair], said.gaps.meeting if said.pair else said.gaps.lock),
+            *(
+                (f"{door.name}.{word} gap", getattr(said.gaps, word))
+                for door in hung
+                for word in GAPS
+            ),
         )
         for door in hung:
             sketch = _door(sketch, door, opening, said, whole)
@@ -99,9 +103,8 @@ def _no_opening(said: DoorsSection, sketch: Sketch) -> Finding:
 
 
 def _pair(opening: Opening) -> tuple[_Hung, ...]:
-    hinge, meeting = size_of("doors.hinge gap"), size_of("doors.meeting gap")
-    left = opening.left + hinge
-    right = left + size_of("left door.wide") + meeting
+    left = opening.left + size_of("left door.hinge gap")
+    right = left + size_of("left door.wide") + size_of("doors.meeting gap")
     return (
         _Hung(name="left door", left=left, post=opening.left_part, on_left=True),
         _Hung(name="right door", left=right, post=opening.right_part, on_left=False),
@@ -109,23 +112,30 @@ def _pair(opening: Opening) -> tuple[_Hung, ...]:
 
 
 def _single(opening: Opening) -> tuple[_Hung, ...]:
-    left = opening.left + size_of("doors.hinge gap")
+    left = opening.left + size_of("door.hinge gap")
     return (_Hung(name="door", left=left, post=opening.left_part, on_left=True),)
 
 
 def _gaps(opening: Opening, hung: tuple[_Hung, ...], whole: Whole) -> Relations:
     small = inch_or_mm(whole, inch=INCH / 16, mm=2)
-    third = "doors.meeting gap" if len(hung) > 1 else "doors.lock gap"
-    names = ("doors.hinge gap", third, "doors.top gap", "doors.bottom gap")
-    across = size_of("doors.hinge gap") * len(hung) + size_of(third)
+    last = LAST_GAP[len(hung) > 1]
+    says = {
+        f"{door.name}.{word} gap": f"{word} gap of the {door.name}"
+        for door in hung
+        for word in GAPS
+    } | {last: last.replace("doors.", "")}
+    across = size_of(last)
     for door in hung:
-        across = across + size_of(f"{door.name}.wide")
+        across = across + size_of(f"{door.name}.wide") + size_of(f"{door.name}.hinge gap")
     return Relations(
-        dimensions=tuple(free(n, says=n, may_be_nothing=True, stage=60) for n in names),
+        dimensions=tuple(
+            free(n, says=what, kind=Kind.FOLLOWS, may_be_nothing=True, stage=60)
+            for n, what in says.items()
+        ),
         equations=(follows(opening.wide, across, "doors and gaps fill the opening"),),
         rules=tuple(
-            habit(size_of(n), small * (2 if n == third and len(hung) > 1 else 1), "a usual gap")
-            for n in names
+            habit(size_of(n), small * (2 if n == last and len(hung) > 1 else 1), "a usual gap")
+            for n in says
         ),
         alike=(alike(tuple(f"{d.name}.wide" for d in hung), "the doors are a pair"),)
         if len(hung) > 1
@@ -140,7 +150,7 @@ def _door(
         name=door.name,
         family="door",
         left=door.left,
-        below=opening.below + size_of("doors.bottom gap"),
+        below=opening.below + size_of(f"{door.name}.bottom gap"),
         front=ZERO,
         joint=said.joint,
         panel=said.panel,
@@ -148,7 +158,9 @@ def _door(
     sketch = panelled(sketch, leaf, whole=whole)
     tall = follows(
         opening.tall,
-        size_of(f"{door.name}.tall") + size_of("doors.top gap") + size_of("doors.bottom gap"),
+        size_of(f"{door.name}.tall")
+        + size_of(f"{door.name}.top gap")
+        + size_of(f"{door.name}.bottom gap"),
         "a door and its gaps fill the opening's height",
     )
     sketch = sketch.with_relations(Relations(equations=(tall,)))
@@ -163,15 +175,16 @@ def _door(
 
 def _hinge(sketch: Sketch, door: _Hung, opening: Opening, said: DoorsSection) -> Joined:
     stile = f"{door.name}.{'left' if door.on_left else 'right'} stile"
-    gap = size_of("doors.hinge gap")
-    foot = opening.below + size_of("doors.bottom gap") - sketch.part(door.post).at[2]
+    gap = size_of(f"{door.name}.hinge gap")
+    post = sketch.part(door.post)
+    foot = opening.below + size_of(f"{door.name}.bottom gap") - post.at[2]
     rails = tuple(
         Beside(
             what=f"{where} rail",
             owner="",
             role="enters",
             axis=0,
-            start=size_of(f"{stile}.length") - size_of(f"{door.name}.top rail.width")
+            start=size_of(f"{door.name}.tall") - size_of(f"{door.name}.top rail.width")
             if where == "top"
             else size_of(f"{door.name}.bottom rail.width") * 0,
             size=size_of(f"{door.name}.{where} rail.width"),
@@ -184,7 +197,7 @@ def _hinge(sketch: Sketch, door: _Hung, opening: Opening, said: DoorsSection) ->
         joint=said.hinge.joint,
         place=said.hinge.place,
         seats={
-            "receives": (Seat(part=door.post, along=foot),),
+            "receives": (Seat(part=door.post, along=foot, into=-post.at[1]),),
             # the outer edge of a door stile is its back edge: the face edge takes the panel
             "enters": (Seat(part=stile, corner=Corner(edge=Surface.BACK_EDGE)),),
         },

@@ -15,7 +15,7 @@ from scantling.piece._kicker import KickerSaid, kicker
 from scantling.piece._section import Gap, JointWanted, Length, Load, Section, Word
 from scantling.piece._words import alike, free, habit, inch_or_mm, nothing_there, or_nearest
 from scantling.sizes.linear import Linear, size_of
-from scantling.sizes.model import Relations
+from scantling.sizes.model import Kind, Relations
 from scantling.units import INCH
 
 
@@ -75,12 +75,6 @@ class Drawers(Form):
         if not openings:
             return so_far.with_findings(_no_opening(said, so_far))
         sketch = so_far.with_relations(_common(openings, whole))
-        sketch = sketch.with_stated(
-            ("drawers.side gap", said.gaps.side),
-            ("drawers.top gap", said.gaps.top),
-            ("drawers.low gap", said.gaps.low),
-            ("drawers.drop", said.drop),
-        )
         for i, opening in enumerate(openings):
             sketch = _drawer(sketch, f"drawer {i + 1}", opening, said, whole)
             for neighbour in _neighbours(sketch, opening):
@@ -100,17 +94,31 @@ def _no_opening(said: DrawersSection, sketch: Sketch) -> Finding:
 def _common(openings: list[Opening], whole: Whole) -> Relations:
     small = inch_or_mm(whole, inch=INCH / 32, mm=1)
     gaps = {
-        "drawers.side gap": (small, "a close side keeps it straight"),
-        "drawers.top gap": (inch_or_mm(whole, inch=INCH / 8, mm=3), "room to swell"),
-        "drawers.low gap": (Fraction(0), "it runs on the rail"),
-        "drawers.drop": (inch_or_mm(whole, inch=INCH / 4, mm=6), "air over the back"),
+        "side gap": (small, "a close side keeps it straight"),
+        "top gap": (inch_or_mm(whole, inch=INCH / 8, mm=3), "room to swell"),
+        "low gap": (Fraction(0), "it runs on the rail"),
+        "drop": (inch_or_mm(whole, inch=INCH / 4, mm=6), "air over the back"),
     }
     names = [f"drawer {i + 1}" for i in range(len(openings))]
     return Relations(
-        dimensions=tuple(free(n, says=n, may_be_nothing=True, stage=70) for n in gaps)
+        dimensions=tuple(
+            free(
+                f"{n}.{word}",
+                says=f"{word} of {n}",
+                kind=Kind.FOLLOWS,
+                may_be_nothing=True,
+                stage=70,
+            )
+            for n in names
+            for word in gaps
+        )
         + tuple(free(f"{n}.deep", says=f"depth of {n}", stage=70) for n in names),
         rules=(
-            *(habit(size_of(n), value, because) for n, (value, because) in gaps.items()),
+            *(
+                habit(size_of(f"{n}.{word}"), value, because)
+                for n in names
+                for word, (value, because) in gaps.items()
+            ),
             habit(
                 size_of(f"{names[0]}.deep"),
                 inch_or_mm(whole, inch=INCH * 16, mm=400),
@@ -126,7 +134,7 @@ def _common(openings: list[Opening], whole: Whole) -> Relations:
 def _drawer(
     sketch: Sketch, name: str, opening: Opening, said: DrawersSection, whole: Whole
 ) -> Sketch:
-    side, top, low = (size_of(f"drawers.{w} gap") for w in ("side", "top", "low"))
+    side, top, low = (size_of(f"{name}.{w} gap") for w in ("side", "top", "low"))
     box = Box(
         name=name,
         left=opening.left + side,
@@ -134,13 +142,17 @@ def _drawer(
         wide=opening.wide - side * 2,
         tall=opening.tall - top - low,
         deep=size_of(f"{name}.deep"),
-        drop=size_of("drawers.drop"),
+        drop=size_of(f"{name}.drop"),
         front_joint=said.front_joint,
         back_joint=said.back_joint,
         bottom_joint=said.bottom_joint,
     )
     sketch = drawer_box(sketch, box, whole=whole)
     return sketch.with_stated(
+        (f"{name}.side gap", said.gaps.side),
+        (f"{name}.top gap", said.gaps.top),
+        (f"{name}.low gap", said.gaps.low),
+        (f"{name}.drop", said.drop),
         (f"{name}.deep", said.deep),
         (f"{name}.front.thickness", said.front.thick),
         *((f"{name}.{s} side.thickness", said.sides.thick) for s in ("left", "right")),

@@ -13,16 +13,27 @@ from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._arch import arch_below
 from scantling.piece._form import Form, Landing, Sketch, Whole
-from scantling.piece._front import FRAME_KINDS, STAGE, STILES, TAPED, openings
+from scantling.piece._front import FRAME_KINDS, STAGE, TAPED, openings
 from scantling.piece._lying import lying_on
-from scantling.piece._rows import FIRST, Row, Storey, as_thick_as_the_frame, faults_of, storeys
+from scantling.piece._made import ending_on, lacking
+from scantling.piece._rows import (
+    STILES,
+    Row,
+    Storey,
+    Thickness,
+    faults_of,
+    members_of,
+    storeys,
+)
 from scantling.piece._section import JointWanted, Length, Section, Thick
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
-from scantling.sizes.linear import ZERO, size_of, total
+from scantling.sizes.linear import ZERO, Linear, size_of, total
 from scantling.sizes.model import Equation, Level, Relations
 from scantling.units import INCH
 
 TENON = "tenon"  # the option of a joint that has one
+PROUD = "face frame.proud"
+LENGTHS = tuple(f"{stile}.length" for stile in STILES)
 
 
 class FaceFrameSection(Section):
@@ -58,14 +69,15 @@ class FaceFrame(Form):
         if faults:
             return so_far.with_findings(*faults)
         levels = storeys(said.rows)
-        sketch = _stiles(so_far, said, levels, whole).with_findings(*_of_no_use(said))
+        frame = Thickness(members=members_of(said.rows), whole=whole)
+        sketch = _stiles(so_far, said, levels, frame).with_findings(*_of_no_use(said))
         rails = [level for level in levels if level.row.rail]
         for level in rails:
-            sketch = _rail(sketch, level, said, whole, at_top=level is levels[0])
+            sketch = _rail(sketch, level, said, frame, at_top=level is levels[0])
         for above, level, below in zip(levels, levels[1:], levels[2:], strict=False):
             if level.row.opening:
-                sketch = openings(sketch, (above, level, below), _within(said), whole)
-        return _on_the_case(sketch, rails)
+                sketch = openings(sketch, (above, level, below), _within(said), frame)
+        return _on_the_case(sketch.with_relations(frame.relations()), rails)
 
 
 def _at_corners(said: FaceFrameSection) -> Joint:
@@ -87,9 +99,13 @@ def _with_tenon(joint: Joint, tenon: Said | None) -> Joint:
 
 def _idle(joint: Joint) -> str:
     """Why a line about tenons is of no use to a joint; nothing where it is."""
-    if not any(known.name == TENON for known in fields(joint)):
+    if _has_no_tenon(joint):
         return f"a {joint.title} has no tenon"
     return "" if getattr(joint, TENON) is None else "the joint's own table says it"
+
+
+def _has_no_tenon(joint: Joint) -> bool:
+    return all(known.name != TENON for known in fields(joint))
 
 
 def _of_no_use(said: FaceFrameSection) -> Iterator[Finding]:
@@ -107,13 +123,16 @@ def _of_no_use(said: FaceFrameSection) -> Iterator[Finding]:
             )
 
 
-def _stiles(sketch: Sketch, said: FaceFrameSection, levels: list[Storey], whole: Whole) -> Sketch:
+def _stiles(
+    sketch: Sketch, said: FaceFrameSection, levels: list[Storey], frame: Thickness
+) -> Sketch:
+    whole, proud = frame.whole, _proud(said)
     for name, across, wide in (
-        (STILES[0], Way.LEFT, size_of("left stile.width") - size_of("face frame.proud")),
+        (STILES[0], Way.LEFT, size_of("left stile.width") - proud),
         (
             STILES[1],
             Way.RIGHT,
-            size_of("case.wide") + size_of("face frame.proud") - size_of("right stile.width"),
+            size_of("case.wide") + proud - size_of("right stile.width"),
         ),
     ):
         wood = whole.wood(part=name, family="stile", role="show")
@@ -123,9 +142,9 @@ def _stiles(sketch: Sketch, said: FaceFrameSection, levels: list[Storey], whole:
             wood=wood.species,
             cut_of_wood=wood.cut,
             ways=(Way.UP, across, Way.BACK),  # face edge: the inner one
-            at=(wide, ZERO, ZERO),
+            at=(wide, frame.back_of(name), _foot_of(name, whole)),
             show=frozenset({Surface.FACE_SIDE}),
-            kinds=FRAME_KINDS if name != FIRST else TAPED,
+            kinds=FRAME_KINDS if name != STILES[0] else TAPED,
             stage=STAGE,
         )
         sketch = sketch.with_parts(stile)
@@ -133,29 +152,35 @@ def _stiles(sketch: Sketch, said: FaceFrameSection, levels: list[Storey], whole:
             (f"{name}.width", said.stiles), (f"{name}.thickness", said.thick)
         )
     foot = next((level.row.foot for level in levels if level.row.foot), None)
-    sketch = sketch.with_stated(("face frame.foot", foot), ("face frame.proud", said.proud))
-    for name in STILES:
-        sketch = sketch.with_relations(as_thick_as_the_frame(name))
-    return sketch.with_relations(_stile_relations(levels, whole))
+    sketch = sketch.with_stated(("face frame.foot", foot), (PROUD, said.proud))
+    return sketch.with_relations(_stile_relations(levels, proud, whole))
 
 
-def _stile_relations(levels: list[Storey], whole: Whole) -> Relations:
-    proud = size_of("face frame.proud")
+def _proud(said: FaceFrameSection) -> Linear:
+    """What the frame stands over the case at either side; planed flush unless said. [mm]"""
+    return size_of(PROUD) if said.proud is not None else ZERO
+
+
+def _foot_of(stile: str, whole: Whole) -> Linear:
+    """How high the lower end of a stile stands: on the floor, unless it was made short. [mm]"""
+    return lacking(f"{stile}.length", LENGTHS, whole)
+
+
+def _stile_relations(levels: list[Storey], proud: Linear, whole: Whole) -> Relations:
+    dimensions = [free("face frame.foot", says="height of the feet", may_be_nothing=True)]
+    if proud != ZERO:
+        dimensions.append(free(PROUD, says="what the frame stands over the case"))
     wide = inch_or_mm(whole, inch=INCH * Fraction(7, 4), mm=45)
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
     standing = total(level.tall for level in levels)
     rules = [
         habit(size_of("left stile.width"), wide, "usual for stiles", level=Level.RULE),
         habit(size_of("left stile.thickness"), thick, "usual for face frames", level=Level.RULE),
-        habit(proud, 0, "the frame is planed flush with the case"),
         habit(size_of("face frame.foot"), 0, "the lowest row reaches the floor"),
     ]
     return Relations(
         dimensions=(
-            free("face frame.foot", says="height of the feet", may_be_nothing=True),
-            free(
-                "face frame.proud", says="what the frame stands over the case", may_be_nothing=True
-            ),
+            *dimensions,
             free("face frame.wide", says="width of the face frame"),
         ),
         equations=(
@@ -164,24 +189,20 @@ def _stile_relations(levels: list[Storey], whole: Whole) -> Relations:
                 size_of("case.wide") + proud * 2,
                 "the frame is as wide as the case and what it stands over",
             ),
-            *(
-                follows(size_of(f"{name}.length"), standing, "the rows add up to the stile")
-                for name in STILES
-            ),
             follows(standing, size_of("case.tall"), "the frame is as tall as the case"),
         ),
         rules=tuple(rules),
         alike=(alike(tuple(f"{n}.width" for n in STILES), "the stiles are a pair"),),
-    )
+    ) + ending_on(standing, LENGTHS, "the rows add up to the stile", whole=whole)
 
 
 def _rail(
-    sketch: Sketch, level: Storey, said: FaceFrameSection, whole: Whole, *, at_top: bool
+    sketch: Sketch, level: Storey, said: FaceFrameSection, frame: Thickness, *, at_top: bool
 ) -> Sketch:
-    name = str(level.row.rail)
+    name, whole = str(level.row.rail), frame.whole
     wood = whole.wood(part=name, family="rail", role="show")
     across = Way.UP if at_top else Way.DOWN  # face edge: towards the opening it is fitted to
-    left = size_of("left stile.width") - size_of("face frame.proud")
+    left = size_of("left stile.width") - _proud(said)
     rail = PlannedPart(
         name=name,
         family="frame rail",
@@ -190,7 +211,7 @@ def _rail(
         ways=(Way.RIGHT, across, Way.BACK),
         at=(
             left - size_of(f"{name} in left stile.entry"),
-            ZERO,
+            frame.back_of(name),
             level.below if at_top else level.top,
         ),
         show=frozenset({Surface.FACE_SIDE}),
@@ -200,7 +221,7 @@ def _rail(
     sketch = sketch.with_parts(rail).with_stated(
         (f"{name}.width", level.row.tall), (f"{name}.thickness", said.thick)
     )
-    joined = tuple(_rail_joint(level, name, stile, said, at_top=at_top) for stile in STILES)
+    joined = tuple(_rail_joint(level, stile, said, frame, at_top=at_top) for stile in STILES)
     clear = size_of("face frame.wide") - size_of("left stile.width") - size_of("right stile.width")
     wide = inch_or_mm(whole, inch=INCH * Fraction(3, 2), mm=38)
     relations = Relations(
@@ -212,30 +233,33 @@ def _rail(
             ),
         ),
         rules=(habit(size_of(f"{name}.width"), wide, "usual for rails", level=Level.RULE),),
-        alike=(
-            alike(("left stile.thickness", f"{name}.thickness"), "the frame is of one thickness"),
-        ),
     )
-    sketch = sketch.with_joined(*joined).with_relations(relations + as_thick_as_the_frame(name))
+    sketch = sketch.with_joined(*joined).with_relations(relations)
     sketch = sketch.with_landing(
         Landing(name=name, parts=(name,), sums={"top": level.top, "below": level.below})
     )
     if level.row.arch is not None:
-        start = joined[0].entry
-        stop = size_of(f"{name}.length") - joined[1].entry
+        start = _shoulder(joined[0])
+        stop = size_of(f"{name}.length") - _shoulder(joined[1])
         sketch = arch_below(sketch, name, rise=level.row.arch, start=start, stop=stop)
     return sketch
 
 
+def _shoulder(joined: Joined) -> Linear:
+    """From a rail's end to the shoulder of its tenon, or to the mate it laps. [mm]"""
+    return joined.entry if _has_no_tenon(joined.joint) else joined.size(TENON)
+
+
 def _rail_joint(
-    level: Storey, name: str, stile: str, said: FaceFrameSection, *, at_top: bool
+    level: Storey, stile: str, said: FaceFrameSection, frame: Thickness, *, at_top: bool
 ) -> Joined:
     """The rail's end in a stile; both count from the corner, so that a haunch lies there."""
+    name, back = str(level.row.rail), -frame.back_of(stile)
     end = Surface.REFERENCE_END if stile == "left stile" else Surface.FAR_END
     edge = Surface.BACK_EDGE  # counts down from the top edge, or up from the lower one
-    receives = Seat(part=stile, along=level.below)
+    receives = Seat(part=stile, along=level.below - _foot_of(stile, frame.whole), into=back)
     if at_top:
-        receives = Seat(part=stile, corner=Corner(end=Surface.FAR_END))
+        receives = Seat(part=stile, corner=Corner(end=Surface.FAR_END), into=back)
     corner = (
         Beside(what="corner", owner="", role="receives", axis=0, start=ZERO, size=ZERO, depth=ZERO),
     )
@@ -245,7 +269,9 @@ def _rail_joint(
         place=said.joint.place,
         seats={
             "receives": (receives,),
-            "enters": (Seat(part=name, corner=Corner(end=end, edge=edge)),),
+            "enters": (
+                Seat(part=name, corner=Corner(end=end, edge=edge), into=-frame.back_of(name)),
+            ),
         },
         beside=corner if at_top else (),
     )

@@ -13,6 +13,7 @@ from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
 from scantling.piece._kicker import RAILS, KickerSaid, kicker
 from scantling.piece._lying import lying_on
+from scantling.piece._made import reaching
 from scantling.piece._section import JointWanted, Length, Section, Thick, Word
 from scantling.piece._words import (
     follows,
@@ -23,7 +24,7 @@ from scantling.piece._words import (
     or_nearest,
 )
 from scantling.sizes.linear import ZERO, Linear, size_of
-from scantling.sizes.model import Level, Relations
+from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
 
 
@@ -101,7 +102,13 @@ def _left_of(sketch: Sketch, mullion: str) -> Opening | None:
 def _middle(sketch: Sketch, mullion: str) -> Relations:
     post = sketch.part(mullion)
     return Relations(
-        dimensions=(free("partition.middle", says="middle of the partition, from the left"),),
+        dimensions=(
+            free(
+                "partition.middle",
+                says="middle of the partition, from the left",
+                kind=Kind.FOLLOWS,
+            ),
+        ),
         equations=(
             follows(
                 size_of("partition.middle"),
@@ -146,20 +153,9 @@ def _partition(  # noqa: PLR0917 - one partition, told whole
                 + size_of("partition in centre kicker.entry"),
                 "the partition reaches into the deck and the kicker",
             ),
-            follows(
-                size_of("partition.width") + size_of("partition.short behind"),
-                case.sum("deep"),
-                "as deep as the inside",
-            ),
         ),
-        dimensions=(
-            free("partition.short behind", says="room behind the partition", may_be_nothing=True),
-        ),
-        rules=(
-            habit(thickness, thick, "usual for partitions", level=Level.RULE),
-            habit(size_of("partition.short behind"), 0, "it reaches the back"),
-        ),
-    )
+        rules=(habit(thickness, thick, "usual for partitions", level=Level.RULE),),
+    ) + reaching(case.sum("deep"), "partition.width", "as deep as the inside", whole=whole)
     sketch = sketch.with_parts(board).with_relations(relations)
     sketch = sketch.with_stated(("partition.thickness", said.thick))
     return sketch.with_landing(

@@ -10,7 +10,7 @@ from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Sketch, Whole
-from scantling.piece._level import between_sides
+from scantling.piece._level import SIDES, between_sides, foot_of
 from scantling.piece._lying import lying_on
 from scantling.piece._section import Count, JointWanted, Length, Load, Section, Thick, Word
 from scantling.piece._words import (
@@ -24,8 +24,10 @@ from scantling.piece._words import (
     unsaid,
 )
 from scantling.sizes.linear import ZERO, size_of
-from scantling.sizes.model import Level, Relations
+from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
+
+GAPS = {"end gap": Kind.FOLLOWS, "nose": Kind.TAPE, "tail gap": Kind.FOLLOWS}
 
 
 class ShelfSection(Section):
@@ -130,7 +132,7 @@ def _loose(
         joint=wanted.joint,
         place=wanted.place,
         seats={
-            "receives": (Seat(part="left side"), Seat(part="right side")),
+            "receives": tuple(Seat(part=side, along=-foot_of(side, whole)) for side in SIDES),
             # counted from the front of the sides, which the shelf stands behind
             "enters": tuple(
                 Seat(part=shelf, across=-size_of(f"{shelf}.nose")) for shelf in shelves
@@ -179,8 +181,8 @@ def _loose_shelf(sketch: Sketch, shelf: str, row: str, said: ShelfSection, whole
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
     relations = Relations(
         dimensions=tuple(
-            free(f"{shelf}.{word}", says=f"{word} of the {shelf}", may_be_nothing=True)
-            for word in ("end gap", "nose", "tail gap")
+            free(f"{shelf}.{word}", says=f"{word} of the {shelf}", kind=kind, may_be_nothing=True)
+            for word, kind in GAPS.items()
         ),
         equations=(
             follows(

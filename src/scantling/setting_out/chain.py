@@ -59,7 +59,7 @@ def set_out(
     """
     store = store if store is not None else Store()
     store.next_round()
-    sketch = draft(piece)
+    sketch = draft(piece, measured)
     memory = before.memory if before is not None else Memory()
     bench = Bench.of(sketch, piece, shop, habits, attainable=attainable, memory=memory)
     settled = settled_sizes(bench, measured, before.settled if before is not None else None)
