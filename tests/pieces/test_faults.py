@@ -183,3 +183,21 @@ def test_other_fronts_are_built_too(old: str, new: str) -> None:
     if new == "across = 3":
         text = text.replace('under = "mullion"', 'under = "mullion 1"')
     assert halts(text) == []
+
+
+def test_a_cupboard_as_small_as_a_box_says_which_joint_has_no_face_left() -> None:
+    text = DEMO
+    for old, new in (("wide  = 42", "wide  = 8"), ("deep  = 18", "deep  = 4"), ("37", "12")):
+        assert text.count(old) == 1
+        text = text.replace(old, new)
+    piece = read(text)
+    found = set_out(piece, shop=default_shop(), habits=Habits())
+    assert found.halts
+    lost = [f for f in found.findings if f.code == "proofs.no-face"]
+    assert {f.says.split(":")[0] for f in lost} == {
+        "left door.panel in frame",
+        "right door.panel in frame",
+    }
+    assert all("left door.panel" in f.parts or "right door.panel" in f.parts for f in lost)
+    line = text[: text.index('panel  = { joint = "fielded panel"')].count("\n") + 1
+    assert [f.place.line for f in lost if f.place] == [line] * 2

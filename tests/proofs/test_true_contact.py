@@ -76,3 +76,14 @@ def test_a_hair_off_one_edge_of_the_floor_is_noticed() -> None:
     # the shelf a tenth thinner than its housing leaves a strip of 0.1 by 269
     ((figure, _),) = told(left_side(), shelf(**HOME, thick=F(209, 10)), floor())
     assert float(figure.split()[0]) == pytest.approx(20.9 * 269, rel=1e-5)
+
+
+@pytest.mark.parametrize(("glue", "weight"), [(Glue.END_GRAIN, "halt"), (Glue.DRY, "mind")])
+def test_a_face_that_the_sizes_leave_nothing_of_is_named(glue: Glue, weight: str) -> None:
+    flat = replace(floor(glue=glue), patch=tuple((F(13), d, F(179)) for _, d, _ in floor().patch))
+    piece = replace(case(left_side(), shelf(**HOME)), contacts=(flat,))
+    (found,) = TrueContact().findings(piece)
+    assert (found.code, found.weight) == ("proofs.no-face", weight)
+    assert found.says.startswith("shelf in side: the sizes leave no face")
+    assert "(floor)" in found.says
+    assert found.parts == ("side", "shelf")

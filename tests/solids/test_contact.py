@@ -82,13 +82,28 @@ def test_contact_of_two_boards_is_the_rectangle_they_share(
     ("points", "says"),
     [
         (TOP[:2], "2 corners"),
-        (patch((0, 0, 0), (1, 2, 3), (2, 4, 6)), "one line"),
         ((*TOP[:3], (F(0), F(45), F(21))), "out of its plane"),
     ],
 )
 def test_what_is_no_patch_is_refused(points: Sequence[Point], says: str) -> None:
     with pytest.raises(OutOfRangeError, match=says):
         patch_area(points)
+
+
+@pytest.mark.parametrize(
+    "points",
+    [
+        patch((0, 0, 20), (1, 2, 23), (2, 4, 26)),
+        patch((9, 5, 20), (60, 5, 20), (60, 5, 20), (9, 5, 20)),
+        patch((9, 5, 20), (9, 5, 20), (9, 5, 20), (9, 5, 20)),
+        # a hair of a millionth of its length is floating point, no face
+        patch((9, 5, 20), (60, 5, 20), (60, 5 + F(1, 10**8), 20), (9, 5 + F(1, 10**8), 20)),
+    ],
+)
+def test_a_patch_in_one_line_has_no_area_and_nothing_touches_it(points: Sequence[Point]) -> None:
+    lower, upper = stood("a", board(), 0, 0, 0), stood("b", board(), 0, 0, 20)
+    assert patch_area(points) == 0
+    assert contact_area(lower, upper, patch=points, store=Store()) == 0
 
 
 def test_the_answer_is_kept_until_something_moves() -> None:

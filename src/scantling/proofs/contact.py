@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from math import dist
@@ -30,17 +31,21 @@ class TrueContact:
     title: ClassVar[str] = "true contact"
 
     def findings(self, case: Case) -> tuple[Finding, ...]:
-        """One for each patch that is not wholly touched by both parts."""
+        """One for each patch not wholly touched, and for each joint with patches of no area."""
         found = []
+        lost = []
         for contact in case.contacts:
             area = patch_area(contact.patch)
+            if area == 0:
+                lost.append(contact)
+                continue
             touched = _touched(case, contact)
             if _is_whole(contact, area=area, touched=touched):
                 continue
             alone = _touched_alone(case, contact)
             if touched < area * LEAST_SHARE or not _is_whole(contact, area=area, touched=alone):
                 found.append(_finding(case, contact, area=area, touched=touched))
-        return tuple(found)
+        return (*_no_faces(case, lost), *found)
 
 
 def _touched(case: Case, contact: Contact) -> float:
@@ -73,12 +78,34 @@ def _rim(contact: Contact) -> float:
     return sum(dist(one, other) for one, other in pairwise([*ring, ring[0]]))
 
 
+def _no_faces(case: Case, contacts: Sequence[Contact]) -> Iterator[Finding]:
+    """One for each joint: the sizes leave a tongue no width, a shoulder no height."""
+    of_joint: dict[tuple[str, Weight], list[Contact]] = {}
+    for contact in contacts:
+        of_joint.setdefault((contact.joined, _weight(contact)), []).append(contact)
+    for (joined, weight), lost in of_joint.items():
+        zones = ", ".join(dict.fromkeys(contact.zone for contact in lost))
+        parts = tuple(dict.fromkeys(name for contact in lost for name in contact.between))
+        yield Finding(
+            code="proofs.no-face",
+            weight=weight,
+            says=f"{joined}: the sizes leave no face for its parts to meet in ({zones})",
+            cure=f"Look at the sizes of {', '.join(parts)}, and at those said of the joint.",
+            place=case.place((joined, *parts)),
+            figure="0 mm²",
+            parts=parts,
+        )
+
+
+def _weight(contact: Contact) -> Weight:
+    return Weight.MIND if contact.glue is Glue.DRY else Weight.HALT
+
+
 def _finding(case: Case, contact: Contact, *, area: float, touched: float) -> Finding:
     one, other = contact.between
-    glued = contact.glue is not Glue.DRY
     return Finding(
         code="proofs.no-contact",
-        weight=Weight.HALT if glued else Weight.MIND,
+        weight=_weight(contact),
         says=(
             f"{one} and {other} do not meet over all of the {contact.zone} of {contact.joined}: "
             f"{touched / area:.0%} of it touches"

@@ -19,10 +19,10 @@ Floats = NDArray[np.float64]
 
 
 def patch_area(patch: Sequence[Point]) -> float:
-    """Area of a plane convex patch. [mm2]
+    """Area of a plane convex patch; 0 where its corners lie in one line. [mm2]
 
     Raises:
-        OutOfRangeError: Fewer than three corners, no area, or corners out of one plane.
+        OutOfRangeError: Fewer than three corners, or corners out of one plane.
     """
     _, area = _plane(_floats(patch))
     return area
@@ -40,7 +40,7 @@ def contact_area(one: Placed, other: Placed, *, patch: Sequence[Point], store: S
         store: Remembers the answer while neither solid nor their stand to each other changes.
 
     Raises:
-        OutOfRangeError: Fewer than three corners, no area, or corners out of one plane.
+        OutOfRangeError: Fewer than three corners, or corners out of one plane.
     """
     local = tuple(one.turn.back(point) for point in patch)
     turn = other.turn.seen_from(one.turn)
@@ -52,6 +52,8 @@ def _touching(one: Solid, other: Solid, *, turn: Turn, patch: Sequence[Point]) -
     points = _floats(patch)
     normal, area = _plane(points)
     best = 0.0
+    if area == 0:
+        return best
     for side in (normal * SLAB, -normal * SLAB):
         # what the first leaves of its slab, laid over what the second leaves of the slab beyond
         slabs = _slab(points, -side), _slab(points, side)
@@ -67,16 +69,15 @@ def _floats(patch: Sequence[Point]) -> Floats:
 
 
 def _plane(points: Floats) -> tuple[Floats, float]:
-    """Unit normal and area. [mm2]"""
+    """Unit normal and area. [mm2] Without area there is no normal either: it is nought."""
     if len(points) < 3:
         msg = f"a patch of {len(points)} corners has no area"
         raise OutOfRangeError(msg)
     arms = points[1:] - points[0]
     total = np.cross(arms[:-1], arms[1:]).sum(axis=0)
     length = float(np.linalg.norm(total))
-    if length == 0:
-        msg = "the corners of a patch lie in one line"
-        raise OutOfRangeError(msg)
+    if length <= FLAT * float(np.linalg.norm(arms, axis=1).max()):
+        return np.zeros(3), 0.0
     normal = total / length
     off = float(np.abs(arms @ normal).max())
     if off > FLAT:
