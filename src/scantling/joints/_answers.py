@@ -129,8 +129,8 @@ class Estimate:
     """What a joint holds; always an estimate."""
 
     what: str  # "pull along the rail"
-    value: float  # [N] or [N m], as `unit` says
-    unit: str  # "N", "N m"
+    value: float  # [N], [N m] or [N/mm], as `unit` says
+    unit: str  # "N", "N m", or "N/mm" for each mm of length
     basis: str
     weakest: str
 

@@ -11,6 +11,7 @@ from scantling.findings import Finding
 from scantling.joints._drawer_bench import drawer_bench
 from scantling.joints._drawer_faults import drawer_faults
 from scantling.joints._drawer_groove import CLEAR, bevels, bottom_of, patches, slot, slot_ends
+from scantling.joints._drawer_holds import bottom_holds
 from scantling.joints._drawer_sizes import choice_of, relations_of, slot_needed
 from scantling.joints._frame import leaving
 from scantling.joints._joint import (
@@ -18,6 +19,7 @@ from scantling.joints._joint import (
     Choice,
     Contact,
     DrawnSize,
+    Estimate,
     Fixing,
     Gap,
     Joined,
@@ -275,6 +277,13 @@ class DrawerBottom(Joint):
             source="common practice",
         )
         return (cover, ease, ahead)
+
+    def holds(
+        self, j: Joined, *, sizes: Sizes, choice: Choice, woods: Woods
+    ) -> tuple[Estimate, ...]:
+        """10. Load spread over the bottom: the board, its ends, or the ledges of the sides. [N]"""
+        del choice
+        return bottom_holds(j, bottom_of(j, sizes=sizes), sizes=sizes, woods=woods)
 
     def work(
         self, j: Joined, *, choice: Choice, shop: Shop, habits: Habits

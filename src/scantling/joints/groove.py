@@ -11,11 +11,13 @@ from scantling.findings import Finding
 from scantling.joints._bench import stated
 from scantling.joints._channel import Stops, reach, span_along, stop_relations, stops_of, ways_out
 from scantling.joints._groove_faults import groove_faults
+from scantling.joints._groove_holds import groove_holds
 from scantling.joints._joint import (
     Bench,
     Choice,
     Contact,
     DrawnSize,
+    Estimate,
     Fit,
     Fixing,
     Gap,
@@ -276,6 +278,14 @@ class Groove(Joint):
                 because="what goes in may stand on the floor, never through it",
             ),
         )
+
+    def holds(
+        self, j: Joined, *, sizes: Sizes, choice: Choice, woods: Woods
+    ) -> tuple[Estimate, ...]:
+        """10. Push against either wall and onto the floor, for each mm of length. [N/mm]"""
+        del choice
+        in_edge = self.surface == "edge"
+        return groove_holds(j, in_edge=in_edge, sizes=sizes, woods=woods)
 
     def work(
         self, j: Joined, *, choice: Choice, shop: Shop, habits: Habits

@@ -17,11 +17,18 @@ from scantling.joints._hinge import (
     hinge_relations,
     hung,
 )
+from scantling.joints._hinge_screws import (
+    chosen_screws,
+    hinge_holds,
+    screw_faults,
+    screw_relations,
+)
 from scantling.joints._joint import (
     Bench,
     Choice,
     Contact,
     DrawnSize,
+    Estimate,
     Fit,
     Fixing,
     Gap,
@@ -74,7 +81,8 @@ class Hinge(Joint):
     leaf fills each. Each hinge lies just inside a rail, or so far from the door's end as the
     maker says; a third one stands half way. Gains in the frame are marked from the hung door.
     Own dimensions: `length`, `open width`, `knuckle`, `gap`, `gain width`, `gain depth`,
-    `place 1` and on from the lowest, `from end` where the places count from the ends.
+    `place 1` and on from the lowest, `from end` where the places count from the ends, `screw`
+    and `screw length`.
 
     References:
         Handwork in Wood, 1910, on hinges and their place; a hinge seller's page on butt hinges
@@ -93,6 +101,9 @@ class Hinge(Joint):
         dimension="from end", says="from the door's end to the hinge", reads="gap"
     )
     count: int | None = None  # None: two, three on a tall door
+    screw: Said | None = option(dimension="screw", says="diameter of its screws")
+    screw_length: Said | None = option(dimension="screw length", says="length of its screws")
+    screws: int | None = None  # to each leaf; None: two, three on a long hinge
 
     @classmethod
     def seats(cls) -> tuple[SeatRole, ...]:
@@ -103,7 +114,8 @@ class Hinge(Joint):
     def relations(self, j: Joined, *, choice: Choice, strains: Strains) -> Relations:
         """2. The hinge's own sizes, its gains, and where each hinge stands."""
         del strains  # a hinge holds its gap: what moves, moves on the other side of the door
-        return hinge_relations(j, choice=choice, from_end=self.from_end is not None)
+        found = hinge_relations(j, choice=choice, from_end=self.from_end is not None)
+        return found + screw_relations(j, choice=choice)
 
     def choose(
         self,
@@ -117,7 +129,9 @@ class Hinge(Joint):
     ) -> Choice:
         """3. How many, and a usual size for the door's height."""
         del habits, woods, strains
-        return chosen_hinges(j, sizes=sizes, shop=shop, count=self.count)
+        found = chosen_hinges(j, sizes=sizes, shop=shop, count=self.count)
+        screws = chosen_screws(j, sizes=sizes, shop=shop, each=self.screws)
+        return Choice.of({**dict(found.values), **screws})
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:
         """4. A gain for each leaf, made when the door is hung."""
@@ -218,6 +232,17 @@ class Hinge(Joint):
             ),
         )
 
+    def holds(
+        self, j: Joined, *, sizes: Sizes, choice: Choice, woods: Woods
+    ) -> tuple[Estimate, ...]:
+        """10. Pull on a leaf, sag of the door, and weight, by the screws in the weaker stile.
+
+        References:
+            Wood Handbook, FPL-GTR-190 and -282, ch. 8: screws drawn from and pressed sideways
+            into side grain.
+        """
+        return hinge_holds(j, sizes=sizes, choice=choice, woods=woods)
+
     def work(
         self, j: Joined, *, choice: Choice, shop: Shop, habits: Habits
     ) -> tuple[Operation, ...]:
@@ -244,7 +269,8 @@ class Hinge(Joint):
 
     def drawn(self, j: Joined, *, sizes: Sizes, choice: Choice) -> tuple[DrawnSize, ...]:
         """12. Gauge settings, and both ends of each hinge from the door's lower end."""
-        words = ("length", "open width", "knuckle", "gap", "gain width", "gain depth")
+        metal = ("length", "open width", "knuckle", "gap")
+        words = (*metal, "gain width", "gain depth", "screw", "screw length")
         found = [DrawnSize(word=w, value=sizes[j.own(w)], dimension=j.own(w)) for w in words]
         for one in hung(j, sizes=sizes, choice=choice):
             low, high = one.along
@@ -262,9 +288,10 @@ class Hinge(Joint):
     def faults(
         self, j: Joined, *, sizes: Sizes, choice: Choice, shop: Shop, parts: Mapping[str, Part]
     ) -> tuple[Finding, ...]:
-        """13. Gains that come through, too few hinges, hinges over tenons or each other."""
+        """13. Gains or screws that come through, too few hinges, hinges over tenons or others."""
         del parts
-        return hinge_faults(j, sizes=sizes, choice=choice, shop=shop)
+        found = hinge_faults(j, sizes=sizes, choice=choice, shop=shop)
+        return (*found, *screw_faults(j, sizes=sizes, shop=shop))
 
     @classmethod
     def bench(cls) -> Bench:

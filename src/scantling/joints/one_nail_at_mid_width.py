@@ -34,6 +34,7 @@ from scantling.joints._joint import (
 )
 from scantling.joints._loose import pressed, shank
 from scantling.joints._nail_faults import behind, least_nail, nail_faults, off
+from scantling.joints._strength import nail_pull
 from scantling.joints._touch import between, block, contact, meeting
 from scantling.parts import ACROSS, ALONG, INTO, Bore, Cut, Part, Span, Way
 from scantling.parts.planned import PlannedPart
@@ -46,7 +47,6 @@ from scantling.units import INCH, Unit
 
 PILOT = Fraction(9, 10)  # [-] of the nail, largest hole bored for it
 DRAWN_OVER = Fraction(51, 100)  # [-] half a hole, drawn a little larger than its circle
-WITHDRAWAL = 54.12  # [N/mm2] over gravity to the power of 2.5
 LENGTHS_MM = (20, 25, 30, 35, 40, 50, 60)  # as nails are sold
 LENGTHS_INCH = ("3/4", "1", "5/4", "3/2", "2", "5/2")
 
@@ -263,9 +263,11 @@ class OneNailAtMidWidth(Joint):
         return (
             Estimate(
                 what="pull on one board, straight off",
-                value=WITHDRAWAL
-                * woods[bearer].gravity ** 2.5
-                * float(sizes[j.own("shank")] * reach),
+                value=nail_pull(
+                    gravity=woods[bearer].gravity,
+                    shank=float(sizes[j.own("shank")]),
+                    deep=float(reach),
+                ),
                 unit="N",
                 basis="withdrawal of a nail from side grain, ultimate",
                 weakest=f"the nail's hold in the {bearer}",

@@ -37,6 +37,7 @@ from scantling.joints._screw_faults import screw_faults
 from scantling.joints._season import room
 from scantling.joints._slot_sizes import Moving, row_relations, travel_needed
 from scantling.joints._slots import IN_A_ROW, Held, Row, held, places, row_cuts
+from scantling.joints._strength import screw_pull
 from scantling.joints._touch import Meeting, between, block, contact, meeting
 from scantling.parts import ACROSS, ALONG, INTO, Cut, Part, Way
 from scantling.parts.planned import PlannedPart
@@ -53,7 +54,6 @@ from scantling.units import INCH, Unit
 APART = Fraction(250)  # [mm] at most, from screw to screw
 NUMBER_8 = INCH * Fraction(164, 1000)  # [mm] shank of a number 8 wood screw
 FREE = Fraction(3, 10)  # [mm] of a hole over its screw
-WITHDRAWAL = 108.25  # [N/mm2] over gravity squared
 LENGTHS_MM = (16, 20, 25, 30, 35, 40, 45, 50, 60)  # as screws are sold
 LENGTHS_INCH = ("5/8", "3/4", "1", "5/4", "3/2", "7/4", "2", "5/2")
 
@@ -273,7 +273,11 @@ class ScrewsInSlots(Joint):
         reach = sizes[j.own("screw")] - j.thickness("enters").at(sizes)
         if part not in woods or reach <= 0:
             return ()
-        each = WITHDRAWAL * woods[part].gravity ** 2 * float(sizes[j.own("shank")] * reach)
+        each = screw_pull(
+            gravity=woods[part].gravity,
+            shank=float(sizes[j.own("shank")]),
+            thread=float(reach),
+        )
         return (
             Estimate(
                 what="pull straight off",
