@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
@@ -171,7 +172,7 @@ def test_a_case_with_shelves_and_a_back_is_a_bookcase() -> None:
     ("old", "new"),
     [
         ("pair   = true", "pair   = false"),
-        ("across = 2", "across = 3"),
+        ("across = 2", "across = 3"),  # a partition behind each mullion
         ('joint  = "mortise and tenon"    # or', 'joint  = "half lap"    # or'),
     ],
 )
@@ -180,8 +181,6 @@ def test_other_fronts_are_built_too(old: str, new: str) -> None:
     assert text != DEMO
     if new == "pair   = false":
         text = text.replace('meeting = "1/8", ', "")
-    if new == "across = 3":
-        text = text.replace('under = "mullion"', 'under = "mullion 1"')
     assert halts(text) == []
 
 
@@ -201,3 +200,81 @@ def test_a_cupboard_as_small_as_a_box_says_which_joint_has_no_face_left() -> Non
     assert all("left door.panel" in f.parts or "right door.panel" in f.parts for f in lost)
     line = text[: text.index('panel  = { joint = "fielded panel"')].count("\n") + 1
     assert [f.place.line for f in lost if f.place] == [line] * 2
+
+
+def test_three_drawers_stand_between_two_partitions() -> None:
+    piece = read(DEMO.replace("across = 2", "across = 3"))
+    found = set_out(piece, shop=default_shop(), habits=Habits())
+    stands = {p.name: p.placement.at[0] for p in found.parts if p.family == "partition"}
+    # 42 less two stiles of 1 3/4 and two mullions of 1 1/2 leaves three openings of 11 5/6; the
+    # rule's marks make them 11 27/32, 11 27/32 and 11 13/16
+    first = (Fraction(7, 4) + Fraction(379, 32) + Fraction(3, 4) - Fraction(3, 8)) * INCH
+    second = first + (Fraction(379, 32) + Fraction(3, 2)) * INCH
+    assert stands == {"partition 1": first, "partition 2": second}
+    assert {p.family for p in found.parts if p.name.startswith("centre kicker")} == {"kicker"}
+
+
+DRAWERS_DO_NOT_RUN = {
+    "three drawers and one partition": (
+        'under = "mullion"',
+        'under = "mullion 1"',
+        {"proofs.drawer-unguided": {"drawer 2.right side", "drawer 3.left side"}},
+    ),
+    "no guides": (
+        "guides  = {",
+        "# guides  = {",
+        {"proofs.drawer-unguided": {"drawer 1.left side", "drawer 1.right side"}},
+    ),
+    "no kickers": (
+        "kickers = {",
+        "# kickers = {",
+        {"proofs.drawer-tips": {"drawer 1.left side"}},
+    ),
+    "a deck too low": (
+        'flush_with = "mid rail"',
+        "top_face = 29",
+        {"proofs.drawer-not-carried": {"drawer 1.left side", "drawer 1.right side"}},
+    ),
+}
+
+
+@pytest.mark.parametrize("case", DRAWERS_DO_NOT_RUN)
+def test_a_drawer_that_does_not_run_stops_the_work(case: str) -> None:
+    old, new, wanted = DRAWERS_DO_NOT_RUN[case]
+    text, _ = with_line(old, new)
+    if case.startswith("three"):
+        text = text.replace("across = 2", "across = 3")
+    found = halts(text)
+    for code, parts in wanted.items():
+        told = [f for f in found if f.code == code]
+        assert parts <= {part for f in told for part in f.parts}
+        assert all(f.place is not None and f.cure for f in told)
+
+
+def test_two_drawers_without_a_partition_are_told_at_their_row() -> None:
+    text = without("partition")
+    row = text[: text.index('{ opening = "drawers"')].count("\n") + 1
+    found = {f.code: f for f in halts(text)}
+    assert set(found) == {"proofs.drawer-unguided", "proofs.drawer-tips"}
+    assert {f.place.line for f in found.values() if f.place} == {row}
+    assert all("partition behind the mullion" in f.cure for f in found.values())
+
+
+def test_the_partition_that_is_short_of_another_is_the_guilty_line() -> None:
+    text, line = with_line('under = "mullion"', 'under = "mullion 2"')
+    found = halts(text.replace("across = 2", "across = 3"))
+    assert {(f.code, f.place.line) for f in found if f.place} == {
+        ("proofs.drawer-unguided", line),
+        ("proofs.drawer-tips", line),
+    }
+
+
+def test_drawers_below_the_doors_have_nothing_to_hang_a_kicker_from() -> None:
+    drawers = '  { opening = "drawers",  tall = 5, across = 2, mullion = "1 1/2" },\n'
+    doors = '  { opening = "doors" },    # 25 follows\n'
+    text = DEMO.replace(drawers, "@").replace(doors, drawers).replace("@", doors)
+    tips = [f for f in halts(text) if f.code == "proofs.drawer-tips"]
+    assert {part for f in tips for part in f.parts} == {
+        f"drawer {n}.{side} side" for n in (1, 2) for side in ("left", "right")
+    }
+    assert all("highest opening" in f.cure for f in tips)

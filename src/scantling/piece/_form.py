@@ -17,6 +17,7 @@ from scantling.findings import Finding, Place
 from scantling.joints._joint import Choice, Joined, Said
 from scantling.parts import Cut
 from scantling.parts.planned import PlannedPart
+from scantling.parts.pulled import Pulled
 from scantling.piece._file.kinds import AsBoardsGive
 from scantling.piece._file.section import Section
 from scantling.sizes.linear import Linear, size_of
@@ -39,6 +40,7 @@ class Opening:
     right_part: str
     above_part: str
     below_part: str
+    place: Place | None = None  # of its row
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -48,6 +50,7 @@ class Landing:
     name: str  # "back rabbet", "mid rail"
     parts: tuple[str, ...] = ()
     sums: Mapping[str, Linear] = field(default_factory=dict)
+    place: Place | None = None  # where the file speaks of it
 
     def sum(self, word: str) -> Linear:
         """One of the sums it offers.
@@ -91,6 +94,7 @@ class Sketch:
     boards_give: tuple[tuple[str, Place | None], ...] = ()  # thicknesses left to the boards
     openings: Mapping[str, Opening] = field(default_factory=dict)
     landings: Mapping[str, Landing] = field(default_factory=dict)
+    pulled: tuple[Pulled, ...] = ()
     findings: tuple[Finding, ...] = ()
 
     def with_parts(self, *parts: PlannedPart) -> Sketch:
@@ -133,6 +137,10 @@ class Sketch:
     def with_landing(self, landing: Landing) -> Sketch:
         """With one more landing."""
         return replace(self, landings={**self.landings, landing.name: landing})
+
+    def with_pulled(self, *pulled: Pulled) -> Sketch:
+        """With more drawers."""
+        return replace(self, pulled=self.pulled + pulled)
 
     def with_findings(self, *findings: Finding) -> Sketch:
         """With more findings."""

@@ -58,6 +58,7 @@ def openings(
                 right_part=right_part,
                 above_part=str(above.row.rail),
                 below_part=str(below.row.rail),
+                place=row.place,
             )
         )
         left = left + size_of(f"{name}.wide")

@@ -8,7 +8,7 @@ from scantling.joints._joint import Joined, Seat
 from scantling.joints.mortise_and_tenon import MortiseAndTenon
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
-from scantling.piece._form import Sketch, Whole
+from scantling.piece._form import Opening, Sketch, Whole
 from scantling.piece._made import reaching
 from scantling.piece._section import Gap, Length, Section
 from scantling.piece._words import follows, habit
@@ -24,6 +24,12 @@ class KickerSaid(Section):
     wide: Length | None = None
     stub: Length | None = None
     rear_gap: Gap | None = None
+
+
+def under_the_top(sketch: Sketch, opening: Opening) -> bool:
+    """Whether kickers can hang over an opening: its upper rail is glued to the front one."""
+    lying = {RAILS[0], opening.above_part}
+    return any(lying == set(joined.parts) for joined in sketch.joined)
 
 
 def kicker(

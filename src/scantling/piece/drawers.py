@@ -8,10 +8,12 @@ from typing import ClassVar
 
 from scantling.findings import Finding
 from scantling.parts import Way
+from scantling.parts.pulled import Pulled
 from scantling.piece._drawer_box import Box, BoxSaid, drawer_box
 from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
 from scantling.piece._guide import GuideSaid, guide
-from scantling.piece._kicker import KickerSaid, kicker
+from scantling.piece._kicker import KickerSaid, kicker, under_the_top
+from scantling.piece._running import running
 from scantling.piece._section import Gap, JointWanted, Length, Load, Section, Word
 from scantling.piece._words import alike, free, habit, inch_or_mm, nothing_there, or_nearest
 from scantling.sizes.linear import Linear, size_of
@@ -77,6 +79,7 @@ class Drawers(Form):
         sketch = so_far.with_relations(_common(openings, whole))
         for i, opening in enumerate(openings):
             sketch = _drawer(sketch, f"drawer {i + 1}", opening, said, whole)
+            sketch = sketch.with_pulled(_pulled(sketch, f"drawer {i + 1}", opening, said))
             for neighbour in _neighbours(sketch, opening):
                 sketch = _gear(sketch, f"drawer {i + 1}", opening, neighbour, said, whole)
         return sketch
@@ -174,6 +177,19 @@ def _neighbours(sketch: Sketch, opening: Opening) -> tuple[_Beside, ...]:
     return tuple(found)
 
 
+def _pulled(sketch: Sketch, name: str, opening: Opening, said: DrawersSection) -> Pulled:
+    """The drawer as it slides, and the lines that would see to its running."""
+    return running(
+        sketch,
+        name,
+        opening,
+        fill=said.at("fill"),
+        section=said.place,
+        guides=said.at("guides") if said.guides is not None else None,
+        kickers=said.at("kickers") if said.kickers is not None else None,
+    )
+
+
 def _gear(  # noqa: PLR0917 - one drawer's gear, told whole
     sketch: Sketch,
     name: str,
@@ -195,7 +211,7 @@ def _gear(  # noqa: PLR0917 - one drawer's gear, told whole
             side=beside.side,
             whole=whole,
         )
-    if said.kickers is not None and beside.part.endswith("side"):
+    if said.kickers is not None and beside.part.endswith("side") and under_the_top(sketch, opening):
         right = beside.side == "right"
         sketch = kicker(
             sketch,

@@ -1,7 +1,8 @@
-"""Partition between two drawers: upright, behind a mullion, from the deck to a kicker."""
+"""Partitions between drawers: upright, each behind a mullion, from the deck to a kicker."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
 
@@ -11,11 +12,12 @@ from scantling.joints.groove import Groove
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
-from scantling.piece._kicker import RAILS, KickerSaid, kicker
+from scantling.piece._kicker import RAILS, KickerSaid, kicker, under_the_top
 from scantling.piece._lying import lying_on
 from scantling.piece._made import reaching
 from scantling.piece._section import JointWanted, Length, Section, Thick, Word
 from scantling.piece._words import (
+    alike,
     follows,
     free,
     habit,
@@ -29,13 +31,46 @@ from scantling.units import INCH
 
 
 class PartitionSection(Section):
-    """`[partition]`: the mullion it stands behind, its joint below and the kicker above it."""
+    """`[partition]`: the mullion it stands behind, its joint below and the kicker above it.
+
+    `under = "mullion"` stands one behind each mullion of a row: `mullion 1`, `mullion 2`.
+    """
 
     under: Word
     joint: JointWanted
     thick: Thick | None = None
     into_kicker: Length | None = None
     kicker: KickerSaid = KickerSaid()
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Post:
+    """One partition: what it and its kicker are called, and where it stands."""
+
+    name: str
+    kicker: str
+    mullion: str
+    opening: Opening  # to the left of its mullion
+    deck: Landing
+
+    @property
+    def middle(self) -> Linear:
+        """Its middle, from the left. [mm]"""
+        return size_of(f"{self.name}.middle")
+
+    @property
+    def thickness(self) -> Linear:
+        return size_of(f"{self.name}.thickness")
+
+    @property
+    def below(self) -> str:
+        """Name of its joint in the deck."""
+        return f"{self.name} in {self.deck.parts[0]}"
+
+    @property
+    def above(self) -> str:
+        """Name of its joint in the kicker."""
+        return f"{self.name} in {self.kicker}"
 
 
 class Partition(Form):
@@ -47,29 +82,71 @@ class Partition(Form):
 
     @classmethod
     def draft(cls, said: object, *, name: str, so_far: Sketch, whole: Whole) -> Sketch:
-        """The partition, its kicker, and the faces they offer to guides."""
+        """The partitions, their kickers, and the faces they offer to guides."""
         del name
         assert isinstance(said, PartitionSection)  # noqa: S101 - the reader gives its section
-        opening = _left_of(so_far, str(said.under))
         if any(rail not in so_far.landings for rail in RAILS):
             return so_far.with_findings(_no_rails(said))
-        if opening is None or f"behind {opening.below_part}" not in so_far.landings:
+        posts = _posts(so_far, said)
+        if not posts:
             return so_far.with_findings(_nowhere(said, so_far))
-        deck = so_far.landings[f"behind {opening.below_part}"]
-        middle = size_of("partition.middle")
-        sketch = so_far.with_relations(_middle(so_far, str(said.under)))
-        sketch = _partition(sketch, said, deck, opening, middle, whole)
-        sketch = kicker(
-            sketch,
-            "centre kicker",
-            said=said.kicker,
-            left=middle - size_of("centre kicker.width") / 2,
-            ways=(Way.BACK, Way.RIGHT),
-            under=opening.below + opening.tall,
-            whole=whole,
-            usual=inch_or_mm(whole, inch=INCH * 3, mm=75),
+        buried = [post for post in posts if not under_the_top(so_far, post.opening)]
+        if buried:
+            return so_far.with_findings(_buried(said, buried[0]))
+        sketch = so_far
+        for post in posts:
+            sketch = _standing(sketch, said, post, whole)
+        if len(posts) > 1:
+            sketch = sketch.with_relations(_alike(posts))
+        return sketch
+
+
+def _posts(sketch: Sketch, said: PartitionSection) -> tuple[_Post, ...]:
+    """One behind the mullion of that name, or behind each of a row of that name."""
+    meant = [
+        (opening.right_part, opening, sketch.landings[deck])
+        for opening in sketch.openings.values()
+        if _is_meant(opening.right_part, said)
+        and (deck := f"behind {opening.below_part}") in sketch.landings
+    ]
+    numbers = [f" {i + 1}" for i in range(len(meant))] if len(meant) > 1 else [""]
+    return tuple(
+        _Post(
+            name=f"partition{number}",
+            kicker=f"centre kicker{number}",
+            mullion=mullion,
+            opening=opening,
+            deck=deck,
         )
-        return _joined(sketch, said, deck, middle)
+        for number, (mullion, opening, deck) in zip(numbers, meant, strict=False)
+    )
+
+
+def _is_meant(mullion: str, said: PartitionSection) -> bool:
+    return "mullion" in mullion and (mullion == said.under or mullion.startswith(f"{said.under} "))
+
+
+def _standing(sketch: Sketch, said: PartitionSection, post: _Post, whole: Whole) -> Sketch:
+    sketch = sketch.with_relations(_middle(sketch, post))
+    sketch = _partition(sketch, said, post, whole)
+    sketch = kicker(
+        sketch,
+        post.kicker,
+        said=said.kicker,
+        left=post.middle - size_of(f"{post.kicker}.width") / 2,
+        ways=(Way.BACK, Way.RIGHT),
+        under=post.opening.below + post.opening.tall,
+        whole=whole,
+        usual=inch_or_mm(whole, inch=INCH * 3, mm=75),
+    )
+    return _joined(sketch, said, post)
+
+
+def _alike(posts: tuple[_Post, ...]) -> Relations:
+    """One setting of the gauge for all of them."""
+    sizes = [tuple(f"{p.name}.thickness" for p in posts), tuple(f"{p.kicker}.width" for p in posts)]
+    because = "the partitions of one row are alike"
+    return Relations(alike=tuple(alike(names, because) for names in sizes))
 
 
 def _no_rails(said: PartitionSection) -> Finding:
@@ -80,9 +157,18 @@ def _no_rails(said: PartitionSection) -> Finding:
     )
 
 
+def _buried(said: PartitionSection, post: _Post) -> Finding:
+    return nothing_there(
+        said.at("under"),
+        says=f"the kicker over the {post.name} hangs from the rails under the top, and the "
+        f"{post.opening.name} is not right below them",
+        cure="make the row of drawers the highest opening of the front, or take the partition out",
+    )
+
+
 def _nowhere(said: PartitionSection, sketch: Sketch) -> Finding:
     mullions = [o.right_part for o in sketch.openings.values() if "mullion" in o.right_part]
-    if said.under in mullions:
+    if any(_is_meant(mullion, said) for mullion in mullions):
         return nothing_there(
             said.at("under"),
             says=f"no shelf is flush with the rail below the {said.under}",
@@ -95,85 +181,69 @@ def _nowhere(said: PartitionSection, sketch: Sketch) -> Finding:
     )
 
 
-def _left_of(sketch: Sketch, mullion: str) -> Opening | None:
-    return next((o for o in sketch.openings.values() if o.right_part == mullion), None)
-
-
-def _middle(sketch: Sketch, mullion: str) -> Relations:
-    post = sketch.part(mullion)
+def _middle(sketch: Sketch, post: _Post) -> Relations:
+    mullion = sketch.part(post.mullion)
     return Relations(
         dimensions=(
             free(
-                "partition.middle",
-                says="middle of the partition, from the left",
+                f"{post.name}.middle",
+                says=f"middle of the {post.name}, from the left",
                 kind=Kind.FOLLOWS,
             ),
         ),
         equations=(
             follows(
-                size_of("partition.middle"),
-                post.at[0] + post.width / 2,
+                post.middle,
+                mullion.at[0] + mullion.width / 2,
                 "the partition stands behind the middle of the mullion",
             ),
         ),
     )
 
 
-def _partition(  # noqa: PLR0917 - one partition, told whole
-    sketch: Sketch,
-    said: PartitionSection,
-    deck: Landing,
-    opening: Opening,
-    middle: Linear,
-    whole: Whole,
-) -> Sketch:
+def _partition(sketch: Sketch, said: PartitionSection, post: _Post, whole: Whole) -> Sketch:
     case = sketch.landings["case"]
-    wood = whole.wood(part="partition", family="partition", role="inside")
-    below = f"partition in {deck.parts[0]}"
-    thickness = size_of("partition.thickness")
+    wood = whole.wood(part=post.name, family="partition", role="inside")
+    left = post.middle - post.thickness / 2
+    entry = size_of(f"{post.below}.entry")
     board = PlannedPart(
-        name="partition",
+        name=post.name,
         family="partition",
         wood=wood.species,
         cut_of_wood=wood.cut,
         ways=(Way.UP, Way.BACK, Way.RIGHT),
-        at=(
-            middle - thickness / 2,
-            case.sum("front"),
-            deck.sum("top") - size_of(f"{below}.entry"),
-        ),
+        at=(left, case.sum("front"), post.deck.sum("top") - entry),
     )
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
     relations = Relations(
         equations=(
             follows(
-                size_of("partition.length"),
-                opening.tall
-                + size_of(f"{below}.entry")
-                + size_of("partition in centre kicker.entry"),
+                size_of(f"{post.name}.length"),
+                post.opening.tall + entry + size_of(f"{post.above}.entry"),
                 "the partition reaches into the deck and the kicker",
             ),
         ),
-        rules=(habit(thickness, thick, "usual for partitions", level=Level.RULE),),
-    ) + reaching(case.sum("deep"), "partition.width", "as deep as the inside", whole=whole)
+        rules=(habit(post.thickness, thick, "usual for partitions", level=Level.RULE),),
+    ) + reaching(case.sum("deep"), f"{post.name}.width", "as deep as the inside", whole=whole)
     sketch = sketch.with_parts(board).with_relations(relations)
-    sketch = sketch.with_stated(("partition.thickness", said.thick))
+    sketch = sketch.with_stated((f"{post.name}.thickness", said.thick))
     return sketch.with_landing(
         Landing(
-            name=f"behind {said.under}",
-            parts=("partition",),
-            sums={"left": middle - thickness / 2, "right": middle + thickness / 2},
+            name=f"behind {post.mullion}",
+            parts=(post.name,),
+            place=said.at("under"),
+            sums={"left": left, "right": post.middle + post.thickness / 2},
         )
     )
 
 
-def _past_the_stubs() -> tuple[Beside, ...]:
+def _past_the_stubs(post: _Post) -> tuple[Beside, ...]:
     """The groove runs out through the kicker's stubs; there is no wood for it to meet there."""
     found = []
     for rail, far in zip(RAILS, (False, True), strict=True):
-        stub = f"centre kicker in {rail}"
+        stub = f"{post.kicker} in {rail}"
         size = size_of(f"{stub}.tenon")
-        start = size_of("centre kicker.length") - size if far else ZERO
+        start = size_of(f"{post.kicker}.length") - size if far else ZERO
         found.append(
             Beside(
                 what="tenon",
@@ -188,34 +258,32 @@ def _past_the_stubs() -> tuple[Beside, ...]:
     return tuple(found)
 
 
-def _joined(sketch: Sketch, said: PartitionSection, deck: Landing, middle: Linear) -> Sketch:
-    thickness = size_of("partition.thickness")
-    floor = deck.parts[0]
+def _joined(sketch: Sketch, said: PartitionSection, post: _Post) -> Sketch:
+    floor = post.deck.parts[0]
+    along = post.middle - post.thickness / 2 - sketch.part(floor).at[0]
     below = Joined(
-        name=f"partition in {floor}",
+        name=post.below,
         joint=said.joint.joint,
         place=said.joint.place,
         seats={
-            "receives": (
-                Seat(part=floor, along=middle - thickness / 2 - sketch.part(floor).at[0]),
-            ),
-            "enters": (Seat(part="partition"),),
+            "receives": (Seat(part=floor, along=along),),
+            "enters": (Seat(part=post.name),),
         },
     )
     above = Joined(
-        name="partition in centre kicker",
+        name=post.above,
         joint=Groove(surface="face", entry=said.into_kicker),
         place=said.joint.place,
         seats={
             "receives": (
                 Seat(
-                    part="centre kicker",
+                    part=post.kicker,
                     corner=Corner(face=Surface.BACK_FACE),  # its lower face
-                    across=size_of("centre kicker.width") / 2 - thickness / 2,
+                    across=size_of(f"{post.kicker}.width") / 2 - post.thickness / 2,
                 ),
             ),
-            "enters": (Seat(part="partition", corner=Corner(end=Surface.FAR_END)),),
+            "enters": (Seat(part=post.name, corner=Corner(end=Surface.FAR_END)),),
         },
-        beside=_past_the_stubs(),
+        beside=_past_the_stubs(post),
     )
-    return sketch.with_joined(below, above, lying_on(str(said.under), "partition"))
+    return sketch.with_joined(below, above, lying_on(post.mullion, post.name))

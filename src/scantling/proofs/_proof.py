@@ -12,6 +12,7 @@ from scantling.findings import Finding, Place
 from scantling.joints._joint import Contact, Press
 from scantling.parts.drawn import Drawn, drawn
 from scantling.parts.part import Part
+from scantling.parts.pulled import Pulled
 from scantling.parts.solid import finished, placed, taken
 from scantling.solids.kernel import Bulk, Placed, Solid
 from scantling.solids.store import Store
@@ -30,6 +31,7 @@ class Case:
     presses: tuple[Press, ...] = ()
     sizes: Mapping[str, Fraction] = field(default_factory=dict)  # [mm] by name
     places: Mapping[str, Place] = field(default_factory=dict)  # by part or joint
+    pulled: tuple[Pulled, ...] = ()
     unit: Unit = Unit.MM  # findings speak in it
 
     @cached_property

@@ -11,6 +11,7 @@ import scantling.proofs
 from scantling.findings import Finding, Place, Weight, in_order
 from scantling.joints._joint import Choice
 from scantling.parts import Part
+from scantling.parts.pulled import Pulled
 from scantling.piece import Piece
 from scantling.piece._drafting import draft
 from scantling.proofs._proof import Case, Proof
@@ -92,7 +93,7 @@ def set_out(
     if lost := tuple(_lost(part) for part in parts if _least(part) <= 0):
         return replace(nothing, findings=in_order(together((*findings, *lost))))
     joints = bench.joints(solved.sizes, chosen, parts)
-    case = _case(parts, joints, solved.sizes, piece=piece, store=store)
+    case = _case(parts, joints, solved.sizes, piece=piece, store=store, pulled=sketch.pulled)
     findings += _proven(case)
     return replace(
         nothing,
@@ -145,6 +146,7 @@ def _case(
     *,
     piece: Piece,
     store: Store,
+    pulled: tuple[Pulled, ...],
 ) -> Case:
     """What the proofs may ask."""
     return Case(
@@ -154,6 +156,7 @@ def _case(
         presses=tuple(p for j in joints for p in j.presses),
         sizes=sizes,
         places=_places(joints),
+        pulled=pulled,
         unit=piece.whole.measure,
     )
 
