@@ -10,7 +10,7 @@ from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 
-from tests.joints.on_the_bench import ROOM, SHOP, Built, built
+from tests.joints.on_the_bench import ROOM, SHOP, Built, built, strains, woods
 
 from scantling.findings import Finding, Place, Weight
 from scantling.joints._joint import Joint, State
@@ -33,7 +33,7 @@ from scantling.parts import (
 )
 from scantling.piece import Piece
 from scantling.piece._form import Whole
-from scantling.setting_out import Line, SetJoint, SettingOut
+from scantling.setting_out import Line, SetGap, SetJoint, SettingOut
 from scantling.shop.habits import Habits
 from scantling.sizes.model import Kind, Origin, Size, Sizes
 from scantling.units import INCH, Unit
@@ -221,6 +221,13 @@ def set_joint(case: Built) -> SetJoint:
         contacts=case.contacts,
         presses=case.presses,
         moves=case.joint.moves(j, state=State.OPEN, sizes=sizes, parts=parts),
+        fixings=case.joint.fixings(j, sizes=sizes, choice=choice, parts=parts),
+        gaps=tuple(
+            SetGap.of(gap, sizes=sizes, strains=strains(case.bench))
+            for gap in case.joint.gaps(j, choice=choice)
+        ),
+        holds=case.joint.holds(j, sizes=sizes, choice=choice, woods=woods(case.bench)),
+        work=case.joint.work(j, choice=choice, shop=SHOP, habits=Habits()),
     )
 
 

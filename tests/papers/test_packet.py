@@ -134,6 +134,13 @@ def test_joints_tell_the_figures_and_what_to_set() -> None:
     assert "1:8 slope" in text
 
 
+def test_joints_tell_at_what_load_they_give_and_how_far_to_trust_that() -> None:
+    text = " ".join(whole_text(cupboard(measure=Unit.MM)).split())
+    assert re.search(r"Gives at about \d+ N m, an estimate: ", text)
+    assert "Plan for a fifth of them at most" in text
+    assert "Plan for a fifth" not in whole_text(replace(cupboard(), joints=()))
+
+
 def test_joints_cut_to_the_same_figures_stand_together() -> None:
     whole = cupboard(measure=Unit.MM)
     lap = whole.joints[0]

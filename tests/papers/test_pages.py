@@ -9,11 +9,13 @@ import pytest
 from tests.papers.cupboard import FINDINGS, FRONT_UPRIGHT, cupboard, part
 
 from scantling.findings import Finding, Weight
-from scantling.joints._joint import DrawnSize
+from scantling.joints._joint import DrawnSize, Estimate
 from scantling.papers import Sheet
 from scantling.papers._cover import cover, found_in_words
 from scantling.papers._pages import cutting_list, findings, hardware, joints, sentence, spoken
+from scantling.papers._paper import load_reads
 from scantling.setting_out import SettingOut
+from scantling.units import Unit
 
 Rows = Any  # pages are JSON
 
@@ -92,6 +94,47 @@ def test_what_is_true_of_like_parts_is_said_once() -> None:
 def test_what_differs_between_like_parts_keeps_their_names() -> None:
     other = _with_rows([("holes in left side", 9), ("holes in right side", 7)])
     assert _figures(other) == [("holes in left side", "9"), ("holes in right side", "7")]
+
+
+def _held(*loads: tuple[str, float]) -> list[Rows]:
+    """What the page tells of joints alike but for what they hold."""
+    whole = cupboard()
+    lap = whole.joints[0]
+    alike = tuple(
+        replace(
+            lap,
+            joined=replace(lap.joined, name=f"rail {i}"),
+            holds=(Estimate(what=what, value=load, unit="N", basis="", weakest=f"wood {i}"),),
+        )
+        for i, (what, load) in enumerate(loads)
+    )
+    kinds: Rows = joints(replace(whole, joints=alike))
+    (group,) = kinds[0]["groups"]
+    held: list[Rows] = group["holds"]
+    return held
+
+
+def test_of_joints_alike_the_weakest_speaks() -> None:
+    assert _held(("pull", 5000), ("pull", 3600), ("pull", 4000), ("push", 900)) == [
+        {"what": "pull", "reads": "810 lb", "weakest": "wood 1"},
+        {"what": "push", "reads": "200 lb", "weakest": "wood 3"},
+    ]
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "inches", "metric"),
+    [
+        (4448.222, "N", "1000 lb", "4400 N"),
+        (135.5818, "N m", "100 lb ft", "140 N m"),
+        (17.51268, "N/mm", "100 lb per inch", "18 N/mm"),
+        (0.0, "N", "nothing", "nothing"),
+    ],
+)
+def test_a_load_reads_to_two_figures(value: float, unit: str, inches: str, metric: str) -> None:
+    # 1000 lbf, 100 lbf ft and 100 lbf/in: NIST SP 811 (2008), appendix B.8
+    load = Estimate(what="", value=value, unit=unit, basis="", weakest="")
+    assert load_reads(load, unit=Unit.INCH) == inches
+    assert load_reads(load, unit=Unit.MM) == metric
 
 
 def test_findings_of_like_parts_are_told_once_with_all_of_them() -> None:

@@ -188,6 +188,22 @@ def test_joints_tell_who_is_joined_what_is_drawn_and_how_they_part() -> None:
     assert all(move["motion"] == "straight" for move in housing["moves"])
 
 
+def test_joints_tell_what_holds_them_how_much_and_how_they_are_made() -> None:
+    lap, housing, dovetail = read_back(cupboard(measure=Unit.MM))["joints"]
+    assert [(seat["role"], seat["parts"]) for seat in lap["seats"]] == [
+        ("receives", ["stile"]),
+        ("enters", ["rail"]),
+    ]
+    assert {fixing["by"] for fixing in lap["fixings"]} == {"glue"}
+    (moment,) = lap["holds"]
+    # a third of 8.205 MPa, shear of the softer yellow-poplar, on 2700 mm2 at 0.38 of its side
+    assert moment["value"] == pytest.approx(8.205 / 3 * 2700 * 0.38 * 2700**0.5 / 1000, rel=0.05)
+    assert moment["unit"] == "N m"
+    lines = [each["setting"]["dimensions"] for each in lap["work"] if each["setting"]]
+    assert ["rail on stile.depth"] in lines
+    assert all(each["minutes_assumed"] > 0 for each in (*housing["work"], *dovetail["work"]))
+
+
 def test_findings_keep_their_order_and_place() -> None:
     halt, mind, note = read_back(cupboard())["findings"]
     assert [each["weight"] for each in (halt, mind, note)] == ["halt", "mind", "note"]

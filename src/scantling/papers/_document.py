@@ -14,6 +14,8 @@ from typing_extensions import TypedDict
 from scantling.findings import Weight
 from scantling.joints._joint import Fit, Glue, Motion
 from scantling.parts import Surface, Way
+from scantling.shop.operations import Reference, State
+from scantling.shop.tools import Tool
 from scantling.sizes.model import Kind, Origin
 from scantling.units import Unit
 
@@ -226,6 +228,77 @@ class Move(TypedDict):
 
 
 @_closed
+class Fixing(TypedDict):
+    """A point where two parts are held."""
+
+    between: Annotated[list[str], Field(min_length=2, max_length=2)]
+    at: Annotated[list[Length], Field(min_length=3, max_length=3, description="In the piece.")]
+    holds: Annotated[list[Way], Field(description="Directions held.")]
+    free: Annotated[list[Way], Field(description="Directions left free.")]
+    by: Annotated[str, Field(description="Such as glue, screw, nail or pin.")]
+
+
+@_closed
+class Gap(TypedDict):
+    """Room left on purpose, and how far the year closes and opens it."""
+
+    name: str
+    now: Annotated[Length, Field(description="At the bench.")]
+    dampest: Annotated[Length, Field(description="What moves on it at its widest.")]
+    driest: Annotated[Length, Field(description="What moves on it at its narrowest.")]
+    moving: Annotated[list[str], Field(description="Parts that move on it.")]
+    least: Length
+    greatest: Annotated[Length | None, Field(description="null: any.")]
+    because: str
+    source: str
+
+
+@_closed
+class Estimate(TypedDict):
+    """What a joint holds before it gives: an estimate for clear, dry wood, never a promise."""
+
+    what: str
+    value: Annotated[float, Field(ge=0, description="In `unit`, to three figures.")]
+    unit: Annotated[str, Field(description="N, N m, or N/mm for each mm of length.")]
+    basis: str
+    weakest: Annotated[str, Field(description="What gives first.")]
+
+
+@_closed
+class Setting(TypedDict):
+    """What a gauge, fence or stop is set to."""
+
+    dimensions: Annotated[list[str], Field(description="Names of sizes.")]
+    held_by: Tool
+
+
+@_closed
+class Operation(TypedDict):
+    """One thing done to parts, of the vocabulary of operations."""
+
+    name: str
+    parts: Annotated[list[str], Field(min_length=1)]
+    tool: Tool
+    alternatives: list[Tool]
+    setting: Setting | None
+    reference: Reference
+    state_before: State
+    state_after: State
+    mate_first: Annotated[bool, Field(description="Waits until the real mate is cut.")]
+    minutes_assumed: Annotated[float, Field(ge=0, description="[min] assumed, not measured")]
+    note: str
+
+
+@_closed
+class Seat(TypedDict):
+    """What a joint asks for in one of its roles, and what stands there."""
+
+    role: str
+    means: Annotated[str, Field(description="From which surfaces the joint counts there.")]
+    parts: list[str]
+
+
+@_closed
 class Joint(TypedDict):
     """A joint with what it chose and answered."""
 
@@ -233,11 +306,16 @@ class Joint(TypedDict):
     title: Annotated[str, Field(description="Its trade name.")]
     parts: Annotated[list[str], Field(description="By role, in the order of the roles.")]
     roles: Annotated[dict[str, list[str]], Field(description="Parts by their role in the joint.")]
+    seats: list[Seat]
     choice: Annotated[dict[str, Exact], Field(description="Tool sizes [mm], counts, ratios.")]
     drawn: list[Figure]
     contacts: list[Contact]
     presses: list[Press]
     moves: list[Move]
+    fixings: list[Fixing]
+    gaps: list[Gap]
+    holds: list[Estimate]
+    work: Annotated[list[Operation], Field(description="In the order of the work.")]
 
 
 @_closed

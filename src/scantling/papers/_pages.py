@@ -5,16 +5,18 @@ from __future__ import annotations
 import inspect
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 
 from scantling.findings import Finding, Weight
-from scantling.joints._joint import Joint
+from scantling.joints._joint import Estimate, Joint
 from scantling.papers._cautions import Caution
 from scantling.papers._paper import (
     OwnSize,
     Rule,
     figure_reads,
+    load_reads,
     own_sizes,
     rule_of,
 )
@@ -140,14 +142,14 @@ def _first_line(joint: type[Joint]) -> str:
 
 def _groups(alike: Iterable[SetJoint], setting_out: SettingOut) -> list[Plain]:
     rule = rule_of(setting_out)
-    groups: dict[tuple[_Figures, _Settings], list[str]] = {}
+    groups: dict[tuple[_Figures, _Settings], list[SetJoint]] = {}
     for joint in alike:
         figures = _figures(joint, setting_out, rule)
         settings = tuple(_settings(joint, setting_out, rule))
-        groups.setdefault((figures, settings), []).append(spoken(joint.name, [joint.name]))
+        groups.setdefault((figures, settings), []).append(joint)
     return [
         {
-            "where": list(where),
+            "where": [spoken(joint.name, [joint.name]) for joint in same],
             "figures": [
                 {"word": word, "reads": reads, "from": _from(reference)}
                 for word, reads, reference in figures
@@ -155,8 +157,12 @@ def _groups(alike: Iterable[SetJoint], setting_out: SettingOut) -> list[Plain]:
             "settings": [
                 {"tool": tool, "reads": list(reads), "for": what} for tool, reads, what in settings
             ],
+            "holds": [
+                {"what": what, "reads": reads, "weakest": weakest}
+                for what, reads, weakest in _holds(same, setting_out, rule)
+            ],
         }
-        for (figures, settings), where in groups.items()
+        for (figures, settings), same in groups.items()
     ]
 
 
@@ -183,15 +189,29 @@ def _from(reference: str) -> str:
     return f"from the {reference.removeprefix('the ')}"
 
 
+def _holds(
+    alike: Iterable[SetJoint], setting_out: SettingOut, rule: Rule
+) -> Iterator[tuple[str, str, str]]:
+    """What joints of a group hold, the least of them, each kind of load once."""
+    families = {p.name: p.family for p in setting_out.parts}
+    least: dict[str, Estimate] = {}
+    for joint in alike:
+        own = {name: families[name] for name in joint.joined.parts if name in families}
+        for estimate in joint.holds:
+            what = _by_family(estimate.what, own)
+            weakest = _by_family(estimate.weakest, own)
+            found = replace(estimate, what=what, weakest=weakest)
+            least[what] = min(least.get(what, found), found, key=lambda each: each.value)
+    for what, estimate in least.items():
+        yield what, load_reads(estimate, unit=rule.unit), estimate.weakest
+
+
 def _settings(
     joint: SetJoint, setting_out: SettingOut, rule: Rule
 ) -> Iterator[tuple[str, tuple[str, ...], str]]:
     """What a gauge, fence or stop is set to for the joint, each setting once."""
-    work = joint.joined.joint.work(
-        joint.joined, choice=joint.choice, shop=setting_out.shop, habits=setting_out.habits
-    )
     seen = set()
-    for operation in work:
+    for operation in joint.work:
         setting = operation.setting
         if setting is None or not all(name in setting_out.sizes for name in setting.dimensions):
             continue

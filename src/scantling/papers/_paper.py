@@ -8,7 +8,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import ClassVar, Protocol
 
-from scantling.joints._joint import DrawnSize
+from scantling.joints._joint import DrawnSize, Estimate
 from scantling.parts import Part
 from scantling.setting_out import Line, SettingOut
 from scantling.sizes.model import Kind, Origin, Size
@@ -139,6 +139,25 @@ def figure_reads(figure: DrawnSize, rule: Rule) -> str:
         return f"1:{_plain_number(1 / value)}" if value else "0"
     unit = "" if figure.unit == "count" else figure.unit
     return f"{_plain_number(value)} {unit}".strip()
+
+
+# what one of each is in the units of a maker who reads inches: pounds, pounds by feet, by inches
+_POUNDS = {"N": (4.448222, "lb"), "N m": (1.355818, "lb ft"), "N/mm": (0.1751268, "lb per inch")}
+
+
+def load_reads(estimate: Estimate, *, unit: Unit) -> str:
+    """What a joint holds as the maker reads it, to two figures: `810 lb`, `3600 N`, `nothing`.
+
+    Args:
+        estimate: The load. [N, N m or N/mm]
+        unit: How the maker of the piece reads lengths.
+
+    References:
+        NIST SP 811 (2008), appendix B.8, for the pound, the pound-foot and the pound per inch.
+    """
+    each, word = _POUNDS[estimate.unit] if unit is Unit.INCH else (1.0, estimate.unit)
+    value = float(f"{estimate.value / each:.2g}")
+    return f"{value:g} {word}" if value else "nothing"
 
 
 def _plain_number(value: Fraction) -> str:

@@ -9,7 +9,7 @@ from itertools import zip_longest
 from typing import ClassVar, Literal
 
 from scantling.findings import Finding
-from scantling.joints._joint import Contact, DrawnSize, Move, Press
+from scantling.joints._joint import Contact, DrawnSize, Estimate, Fixing, Move, Press
 from scantling.papers import _document as doc
 from scantling.papers._paper import (
     OWN_SIZES,
@@ -22,8 +22,9 @@ from scantling.papers._paper import (
     rule_of,
     set_out_words,
 )
-from scantling.parts import Drawn, GluedUp, Part, Placement, Round, Surface, drawn
-from scantling.setting_out import Line, SetJoint, SettingOut
+from scantling.parts import Drawn, GluedUp, Part, Placement, Round, Surface, Way, drawn
+from scantling.setting_out import Line, SetGap, SetJoint, SettingOut
+from scantling.shop.operations import Operation
 from scantling.sizes.model import Size
 from scantling.solids.contact import patch_area
 
@@ -190,6 +191,14 @@ def _joint(joint: SetJoint, rule: Rule) -> doc.Joint:
         "title": joint.title,
         "parts": list(joint.joined.parts),
         "roles": {role: [seat.part for seat in row] for role, row in joint.joined.seats.items()},
+        "seats": [
+            {
+                "role": seat.role,
+                "means": seat.means,
+                "parts": [each.part for each in joint.joined.row(seat.role)],
+            }
+            for seat in type(joint.joined.joint).seats()
+        ],
         "choice": {word: str(value) for word, value in joint.choice.values},
         "drawn": [_figure(figure, rule) for figure in joint.drawn],
         "contacts": [
@@ -197,6 +206,10 @@ def _joint(joint: SetJoint, rule: Rule) -> doc.Joint:
         ],
         "presses": [_press(press) for press in joint.presses],
         "moves": [_move(move, rule) for move in joint.moves],
+        "fixings": [_fixing(fixing, rule) for fixing in joint.fixings],
+        "gaps": [_gap(gap, rule) for gap in joint.gaps],
+        "holds": [_estimate(estimate) for estimate in joint.holds],
+        "work": [_operation(done) for done in joint.work],
     }
 
 
@@ -238,6 +251,60 @@ def _move(move: Move, rule: Rule) -> doc.Move:
         "way": [str(share) for share in move.way],
         "about": None if move.about is None else [_length(v, rule) for v in move.about],
         "unlocked_by": move.unlocked_by,
+    }
+
+
+def _fixing(fixing: Fixing, rule: Rule) -> doc.Fixing:
+    return {
+        "between": list(fixing.between),
+        "at": [_length(value, rule) for value in fixing.at],
+        "holds": [way for way in Way if way in fixing.holds],
+        "free": [way for way in Way if way in fixing.free],
+        "by": fixing.by,
+    }
+
+
+def _gap(found: SetGap, rule: Rule) -> doc.Gap:
+    gap = found.gap
+    return {
+        "name": gap.name,
+        "now": _length(found.now, rule),
+        "dampest": _length(found.dampest, rule),
+        "driest": _length(found.driest, rule),
+        "moving": [part for part, _ in gap.moving],
+        "least": _length(gap.least, rule),
+        "greatest": None if gap.greatest is None else _length(gap.greatest, rule),
+        "because": gap.because,
+        "source": gap.source,
+    }
+
+
+def _estimate(estimate: Estimate) -> doc.Estimate:
+    return {
+        "what": estimate.what,
+        "value": float(f"{estimate.value:.3g}"),
+        "unit": estimate.unit,
+        "basis": estimate.basis,
+        "weakest": estimate.weakest,
+    }
+
+
+def _operation(done: Operation) -> doc.Operation:
+    setting = done.setting
+    return {
+        "name": done.name,
+        "parts": list(done.parts),
+        "tool": done.tool,
+        "alternatives": list(done.alternatives),
+        "setting": None
+        if setting is None
+        else {"dimensions": list(setting.dimensions), "held_by": setting.held_by},
+        "reference": done.reference,
+        "state_before": done.state_before,
+        "state_after": done.state_after,
+        "mate_first": done.mate_first,
+        "minutes_assumed": float(f"{done.minutes_assumed:.3g}"),
+        "note": done.note,
     }
 
 

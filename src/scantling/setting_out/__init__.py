@@ -1,6 +1,6 @@
 """The chain: text -> draft -> sizes -> parts -> proofs. The only room that knows the order."""
 
-from scantling.setting_out.answer import Line, SetJoint, SettingOut
+from scantling.setting_out.answer import Line, SetGap, SetJoint, SettingOut
 from scantling.setting_out.chain import set_out
 
-__all__ = ["Line", "SetJoint", "SettingOut", "set_out"]
+__all__ = ["Line", "SetGap", "SetJoint", "SettingOut", "set_out"]

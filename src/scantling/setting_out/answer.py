@@ -7,15 +7,47 @@ from fractions import Fraction
 
 from scantling.errors import InternalError
 from scantling.findings import Finding, Weight
-from scantling.joints._joint import Choice, Contact, DrawnSize, Joined, Move, Press
+from scantling.joints._joint import (
+    Choice,
+    Contact,
+    DrawnSize,
+    Estimate,
+    Fixing,
+    Gap,
+    Joined,
+    Move,
+    Press,
+    Strains,
+)
 from scantling.parts import Part
 from scantling.piece import Piece
 from scantling.setting_out.memory import Memory
 from scantling.shop.habits import Habits
+from scantling.shop.operations import Operation
 from scantling.shop.tools import Shop
 from scantling.sizes.model import Sizes
 from scantling.sizes.settle import Settled
 from scantling.solids.store import Store
+
+
+@dataclass(frozen=True, kw_only=True)
+class SetGap:
+    """Room left on purpose, through the year. [mm]"""
+
+    gap: Gap
+    now: Fraction
+    dampest: Fraction  # what moves on it at its widest, the day at the bench counted
+    driest: Fraction  # and at its narrowest
+
+    @classmethod
+    def of(cls, gap: Gap, *, sizes: Sizes, strains: Strains) -> SetGap:
+        """The gap at solved sizes, by what its parts move. [mm]"""
+        now = grown = shrunk = gap.now.at(sizes)
+        for part, width in gap.moving:
+            if part in strains:
+                grown -= strains[part].widest * width.at(sizes)
+                shrunk += strains[part].narrowest * width.at(sizes)
+        return cls(gap=gap, now=now, dampest=grown, driest=shrunk)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -28,6 +60,10 @@ class SetJoint:
     contacts: tuple[Contact, ...]
     presses: tuple[Press, ...]
     moves: tuple[Move, ...]  # out of the open state
+    fixings: tuple[Fixing, ...] = ()
+    gaps: tuple[SetGap, ...] = ()
+    holds: tuple[Estimate, ...] = ()
+    work: tuple[Operation, ...] = ()  # in its order
     areas: tuple[float, ...] = ()  # what truly touches of each contact, in their order [mm2]
 
     @property

@@ -15,9 +15,10 @@ from scantling.parts import Cut, GluedUp, Part, Strip
 from scantling.parts.planned import PlannedPart
 from scantling.piece import Piece, unknown_names
 from scantling.piece._form import Sketch
-from scantling.setting_out.answer import SetJoint
+from scantling.setting_out.answer import SetGap, SetJoint
 from scantling.setting_out.memory import Memory
 from scantling.shop.habits import Habits
+from scantling.shop.operations import Operation
 from scantling.shop.tools import Shop
 from scantling.sizes.hearing import AsTheBoardsGive, from_boards
 from scantling.sizes.model import Relations, Sizes, Stated
@@ -225,26 +226,54 @@ class Bench:
         contacts = self._asked("contacts", sizes, chosen, by_name)
         presses = self._asked("presses", sizes, chosen, by_name)
         moves = self._asked("moves", sizes, chosen, by_name, state=State.OPEN)
-        found = []
-        for i, j in enumerate(self.joined):
-            choice = self._same(chosen[j.name], j)
-            drawn = self.memory.answer(
-                ("drawn", j.name),
-                asked=(j, choice),
-                sizes=sizes,
-                ask=_measuring(j.joint.drawn, j, choice=choice),
+        fixings = self._asked("fixings", sizes, chosen, by_name)
+        return tuple(
+            SetJoint(
+                joined=j,
+                choice=(choice := self._same(chosen[j.name], j)),
+                drawn=self._measured("drawn", j, choice, sizes),
+                contacts=contacts[i],
+                presses=presses[i],
+                moves=moves[i],
+                fixings=fixings[i],
+                gaps=self._gaps(j, choice, sizes),
+                holds=self._measured("holds", j, choice, sizes, woods=self.woods),
+                work=self._work(j, choice),
             )
-            found.append(
-                SetJoint(
-                    joined=j,
-                    choice=choice,
-                    drawn=drawn,
-                    contacts=contacts[i],
-                    presses=presses[i],
-                    moves=moves[i],
-                )
-            )
-        return tuple(found)
+            for i, j in enumerate(self.joined)
+        )
+
+    def _measured(
+        self, question: str, j: Joined, choice: Choice, sizes: Sizes, **more: object
+    ) -> Any:  # noqa: ANN401 - whatever that question is answered with
+        """One of the questions that look at sizes alone."""
+        return self.memory.answer(
+            (question, j.name),
+            asked=(j, choice, *more.values()),
+            sizes=sizes,
+            ask=_measuring(getattr(j.joint, question), j, choice=choice, **more),
+        )
+
+    def _gaps(self, j: Joined, choice: Choice, sizes: Sizes) -> tuple[SetGap, ...]:
+        """Room left on purpose, today and at both ends of the year."""
+        return self.memory.answer(
+            ("gaps", j.name),
+            asked=(j, choice, self.strains),
+            sizes=sizes,
+            ask=lambda known, _: tuple(
+                SetGap.of(gap, sizes=known, strains=self.strains)
+                for gap in j.joint.gaps(j, choice=choice)
+            ),
+        )
+
+    def _work(self, j: Joined, choice: Choice) -> tuple[Operation, ...]:
+        """What is done for the joint, in its order."""
+        return self.memory.answer(
+            ("work", j.name),
+            asked=(j, choice, self.shop, self.habits),
+            sizes=NO_SIZES,
+            ask=_telling(j.joint.work, j, choice=choice, shop=self.shop, habits=self.habits),
+        )
 
     def faults(
         self, sizes: Sizes, chosen: Mapping[str, Choice], parts: Sequence[Part]
