@@ -252,7 +252,7 @@ def test_a_nail_gives_two_millimetres_either_way() -> None:
     found = made(DrawerBottom(held_by="nail"))
     gaps = {g.name.split(" at ")[0]: g for g in found.j.joint.gaps(found.j, choice=found.choice)}
     nail = gaps["give of the nail"]
-    assert [nail.least, nail.now.at(found.sizes), nail.greatest] == [0, 2, 4]
+    assert [nail.least, nail.at_bench.at(found.sizes), nail.greatest] == [0, 2, 4]
     assert [width.at(found.sizes) for _, width in nail.moving] == [241]
     assert "room in the slot" not in gaps
 
@@ -279,10 +279,10 @@ def test_growth_uses_the_slot_up_and_shrinking_uncovers() -> None:
     found = made(strain=DRY_AND_DAMP)
     gaps = {g.name.split(" at ")[0]: g for g in found.j.joint.gaps(found.j, choice=found.choice)}
     cover, slot = gaps["cover under the back"], gaps["room in the slot"]
-    assert cover.now.at(found.sizes) == 11
+    assert cover.at_bench.at(found.sizes) == 11
     assert [width.at(found.sizes) for _, width in cover.moving] == [-241]
     assert [width.at(found.sizes) for _, width in slot.moving] == [241]
-    assert slot.now.at(found.sizes) >= Fraction("0.00636") * 241
+    assert slot.at_bench.at(found.sizes) >= Fraction("0.00636") * 241
     assert gaps["end ease"].moving == ()
 
 

@@ -253,7 +253,7 @@ def test_gaps_hold_what_they_promise(title: str) -> None:
     found = on_bench(title)
     moving = strains(found.bench)
     for gap in found.joint.gaps(found.bench.joined, choice=found.choice):
-        now = gap.now.at(found.sizes)
+        now = gap.at_bench.at(found.sizes)
         grown = sum(width.at(found.sizes) * moving[p].widest for p, width in gap.moving)
         shrunk = sum(width.at(found.sizes) * moving[p].narrowest for p, width in gap.moving)
         assert now - grown >= gap.least

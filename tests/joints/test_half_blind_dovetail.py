@@ -303,7 +303,7 @@ def test_one_gauge_setting_for_side_and_front() -> None:
 def test_widths_of_unlike_woods_pull_apart() -> None:
     made = sawn(corner())
     (gap,) = made.j.joint.gaps(made.j, choice=made.choice)
-    assert gap.now.at(made.sizes) == 0
+    assert gap.at_bench.at(made.sizes) == 0
     assert {part: width.at(made.sizes) for part, width in gap.moving} == {
         "front": 138,
         "side": -138,

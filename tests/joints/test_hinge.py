@@ -175,7 +175,7 @@ def test_each_leaf_is_screwed_and_the_gap_keeps() -> None:
     assert {f.between[1] for f in found} == {p.name for p in made.loose if "leaf" in p.name}
     assert {f.by for f in found} == {"screw"}
     (gap,) = made.j.joint.gaps(made.j, choice=made.choice)
-    assert gap.now.at(made.sizes) == 1
+    assert gap.at_bench.at(made.sizes) == 1
 
 
 def test_hinge_sizes_are_drawn() -> None:

@@ -271,8 +271,8 @@ def test_a_board_no_longer_than_the_opening_goes_in_flat() -> None:
 def test_side_that_grows_and_shelf_that_shrinks_part_the_back_pins_from_the_edge() -> None:
     found = made()
     lower, upper = found.j.joint.gaps(found.j, choice=found.choice)
-    assert lower.now.at(found.sizes) == 45 - 3
-    assert upper.now.at(found.sizes) == 45 - 3 - 4  # 4 narrower, on the same rows
+    assert lower.at_bench.at(found.sizes) == 45 - 3
+    assert upper.at_bench.at(found.sizes) == 45 - 3 - 4  # 4 narrower, on the same rows
     widths = {part: width.at(found.sizes) for part, width in upper.moving}
     assert widths == {"left side": 260 - 90, "upper shelf": -256}
 

@@ -103,7 +103,7 @@ def gaps(found: Built) -> Mapping[str, tuple[Fraction, Fraction]]:
     coefficient = Fraction("0.00212") * 3
     answers = {}
     for gap in found.joint.gaps(found.bench.joined, choice=found.choice):
-        now = gap.now.at(found.sizes)
+        now = gap.at_bench.at(found.sizes)
         works = sum(w.at(found.sizes) * coefficient for _, w in gap.moving)
         answers[gap.name.removeprefix(f"{NAME}.")] = (now - works, now + works)
     return answers

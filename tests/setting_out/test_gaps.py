@@ -21,14 +21,14 @@ STILE = Strain(grow=Fraction("-0.002"), shrink=Fraction("0.004"))  # made in the
 def through_the_year(**strains: Strain) -> list[Fraction]:
     gap = Gap(
         name="room",
-        now=size_of("room"),
+        at_bench=size_of("room"),
         moving=(("panel", size_of("panel.width")), ("stile", size_of("stile.width"))),
         least=Fraction(0),
         greatest=None,
         because="",
     )
     found = SetGap.of(gap, sizes=SIZES, strains=strains)
-    return [found.now, found.dampest, found.driest]
+    return [found.at_bench, found.dampest, found.driest]
 
 
 def test_what_grows_closes_it_and_what_shrinks_opens_it() -> None:

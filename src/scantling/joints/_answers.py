@@ -116,7 +116,7 @@ class Gap:
     """Room left on purpose, and how far it may close or open through the year."""
 
     name: str
-    now: Linear  # [mm] at the bench
+    at_bench: Linear  # [mm]
     moving: tuple[tuple[str, Linear], ...]  # part, width of it that works on this gap [mm]
     least: Fraction  # [mm]
     greatest: Fraction | None  # [mm]

@@ -216,7 +216,7 @@ class Dovetailed(Joint):
         return (
             Gap(
                 name=f"difference of widths at {j.name}",
-                now=narrower - narrower,
+                at_bench=narrower - narrower,
                 moving=(
                     (j.seat("receives").part, narrower),
                     (j.seat("enters").part, -narrower),

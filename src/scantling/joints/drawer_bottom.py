@@ -240,7 +240,7 @@ class DrawerBottom(Joint):
         bottom, width = j.seat("bottom").part, j.width("bottom")
         cover = Gap(
             name=f"cover under the back at {j.name}",
-            now=j.thickness("back"),
+            at_bench=j.thickness("back"),
             moving=((bottom, -width),),  # what grows covers more
             least=LEAST_COVER,
             greatest=None,
@@ -249,7 +249,7 @@ class DrawerBottom(Joint):
         )
         ease = Gap(
             name=f"end ease at {j.name}",
-            now=j.size("end ease"),
+            at_bench=j.size("end ease"),
             moving=(),
             least=Fraction(0),
             greatest=None,
@@ -259,7 +259,7 @@ class DrawerBottom(Joint):
         if self.held_by != "slot screw":
             nail = Gap(
                 name=f"give of the nail at {j.name}",
-                now=exactly(NAIL_GIVES),
+                at_bench=exactly(NAIL_GIVES),
                 moving=((bottom, width),),
                 least=Fraction(0),
                 greatest=2 * NAIL_GIVES,
@@ -269,7 +269,7 @@ class DrawerBottom(Joint):
             return (cover, ease, nail)
         ahead = Gap(
             name=f"room in the slot at {j.name}",
-            now=j.size("slot") - j.size("screw") - j.size("slot behind"),
+            at_bench=j.size("slot") - j.size("screw") - j.size("slot behind"),
             moving=((bottom, width),),
             least=Fraction(0),
             greatest=None,

@@ -315,7 +315,7 @@ class FieldedPanel(Joint):
         return (
             Gap(
                 name=j.own("side gap"),
-                now=j.size("side gap"),
+                at_bench=j.size("side gap"),
                 moving=((j.seat("panel").part, share),),
                 least=Fraction(0),
                 greatest=None,
@@ -324,7 +324,7 @@ class FieldedPanel(Joint):
             ),
             Gap(
                 name=j.own("end ease"),
-                now=j.size("end ease"),
+                at_bench=j.size("end ease"),
                 moving=(),
                 least=Fraction(0),
                 greatest=None,

@@ -271,7 +271,7 @@ class Groove(Joint):
         return (
             Gap(
                 name=j.own("floor gap"),
-                now=j.size("floor gap"),
+                at_bench=j.size("floor gap"),
                 moving=(),
                 least=Fraction(0),
                 greatest=None,

@@ -223,7 +223,7 @@ class Hinge(Joint):
         return (
             Gap(
                 name=j.own("gap"),
-                now=j.size("gap"),
+                at_bench=j.size("gap"),
                 moving=(),
                 least=Fraction(0),
                 greatest=None,

@@ -180,7 +180,7 @@ class Housing(Joint):
         return (
             Gap(
                 name=j.own("front gap"),
-                now=j.size("front gap"),
+                at_bench=j.size("front gap"),
                 moving=(),
                 least=Fraction(0),
                 greatest=None,

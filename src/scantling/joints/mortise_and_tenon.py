@@ -180,7 +180,7 @@ class MortiseAndTenon(Joint):
         del choice
         floor = Gap(
             name=j.own("floor gap"),
-            now=j.size("floor gap"),
+            at_bench=j.size("floor gap"),
             moving=(),
             least=Fraction(0),
             greatest=None,
@@ -191,7 +191,7 @@ class MortiseAndTenon(Joint):
             return (floor,)
         shoulder = Gap(
             name=j.own("shoulder gap"),
-            now=j.size("shoulder gap"),
+            at_bench=j.size("shoulder gap"),
             moving=(),
             least=Fraction(0),
             greatest=None,

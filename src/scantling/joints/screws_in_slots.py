@@ -252,7 +252,7 @@ class ScrewsInSlots(Joint):
         return (
             Gap(
                 name=j.own("travel"),
-                now=j.size("travel"),
+                at_bench=j.size("travel"),
                 moving=(),
                 least=Fraction(0),
                 greatest=None,

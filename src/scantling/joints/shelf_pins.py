@@ -270,7 +270,7 @@ class ShelfPins(Joint):
         return tuple(
             Gap(
                 name=f"{shelf.part} past its pins",
-                now=first.across
+                at_bench=first.across
                 - shelf.across
                 + _width(shelf)
                 - _width(first)

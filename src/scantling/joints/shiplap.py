@@ -205,7 +205,7 @@ class Shiplap(Joint):
         edges = tuple(
             Gap(
                 name=f"{j.own('edge gap')} at {part}",
-                now=j.size("edge gap"),
+                at_bench=j.size("edge gap"),
                 moving=((part, halves[part]),),
                 least=EASE / 2,
                 greatest=None,
@@ -220,7 +220,7 @@ class Shiplap(Joint):
             found.append(
                 Gap(
                     name=f"{j.own('gap')} between {one} and {other}",
-                    now=j.size("gap"),
+                    at_bench=j.size("gap"),
                     moving=pair,
                     least=EASE,
                     greatest=None,
@@ -231,7 +231,7 @@ class Shiplap(Joint):
             found.append(
                 Gap(
                     name=f"{j.own('cover')} of {one} over {other}",
-                    now=j.size("lap") - j.size("gap"),
+                    at_bench=j.size("lap") - j.size("gap"),
                     moving=tuple((part, -width) for part, width in pair),
                     least=HOLD,
                     greatest=None,

@@ -214,7 +214,7 @@ class SlidingDovetail(Joint):
         return tuple(
             Gap(
                 name=j.own(word),
-                now=j.size(word),
+                at_bench=j.size(word),
                 moving=(),
                 least=Fraction(0),
                 greatest=None,

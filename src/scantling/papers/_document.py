@@ -243,7 +243,7 @@ class Gap(TypedDict):
     """Room left on purpose, and how far the year closes and opens it."""
 
     name: str
-    now: Annotated[Length, Field(description="At the bench.")]
+    at_bench: Annotated[Length, Field(description="As it is made.")]
     dampest: Annotated[Length, Field(description="What moves on it at its widest.")]
     driest: Annotated[Length, Field(description="What moves on it at its narrowest.")]
     moving: Annotated[list[str], Field(description="Parts that move on it.")]

@@ -268,7 +268,7 @@ def _gap(found: SetGap, rule: Rule) -> doc.Gap:
     gap = found.gap
     return {
         "name": gap.name,
-        "now": _length(found.now, rule),
+        "at_bench": _length(found.at_bench, rule),
         "dampest": _length(found.dampest, rule),
         "driest": _length(found.driest, rule),
         "moving": [part for part, _ in gap.moving],

@@ -35,19 +35,19 @@ class SetGap:
     """Room left on purpose, through the year. [mm]"""
 
     gap: Gap
-    now: Fraction
+    at_bench: Fraction
     dampest: Fraction  # what moves on it at its widest, the day at the bench counted
     driest: Fraction  # and at its narrowest
 
     @classmethod
     def of(cls, gap: Gap, *, sizes: Sizes, strains: Strains) -> SetGap:
         """The gap at solved sizes, by what its parts move. [mm]"""
-        now = grown = shrunk = gap.now.at(sizes)
+        now = grown = shrunk = gap.at_bench.at(sizes)
         for part, width in gap.moving:
             if part in strains:
                 grown -= strains[part].widest * width.at(sizes)
                 shrunk += strains[part].narrowest * width.at(sizes)
-        return cls(gap=gap, now=now, dampest=grown, driest=shrunk)
+        return cls(gap=gap, at_bench=now, dampest=grown, driest=shrunk)
 
 
 @dataclass(frozen=True, kw_only=True)
