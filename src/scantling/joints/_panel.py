@@ -147,7 +147,7 @@ def _between(j: Joined, choice: Choice) -> Relations:
     depth = j.size("depth")
     return Relations(
         dimensions=tuple(
-            _dimension(j, word, Kind.TAPE, says, may_be_nothing=True)
+            _dimension(j, word, Kind.FOLLOWS, says, may_be_nothing=True)
             for word, says in (
                 ("side gap", "room beside the panel in its groove"),
                 ("end ease", "room beyond the panel's end in its groove"),
@@ -190,7 +190,7 @@ def _edge(j: Joined, choice: Choice) -> Relations:
             _dimension(j, "step", Kind.TAPE, "step at the field", may_be_nothing=True),
             Dimension(
                 name=j.own("set back"),
-                kind=Kind.TAPE,
+                kind=Kind.FOLLOWS,
                 says=f"panel behind the frame's face, {j.name}",
                 least=None,
             ),

@@ -179,7 +179,9 @@ class Rabbet(Joint):
         """4. One step along the edge."""
         del choice
         a = j.seat("receives")
-        words = {"across size": j.own("width"), "into size": j.own("depth")}
+        words = {"into size": j.own("depth")}
+        if a.across == ZERO:
+            words |= {"across size": j.own("width")}
         cut = a.cut(
             sizes,
             name="rabbet",

@@ -9,9 +9,16 @@ from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Sketch, Whole
-from scantling.piece._made import over, planed_to, reaching
+from scantling.piece._made import (
+    alike_unmade,
+    far_end,
+    first_unmade,
+    over,
+    planed_to,
+    reaching,
+)
 from scantling.piece._section import JointWanted, Section, Thick
-from scantling.piece._words import alike, follows, habit, inch_or_mm
+from scantling.piece._words import follows, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Level, Relations
 from scantling.units import INCH
@@ -137,16 +144,16 @@ def _relations(box: Box, whole: Whole) -> Relations:
             "the bottom runs from the front's groove to the back",
         ),
     ]
-    for word, side in zip(("left", "right"), sides, strict=True):
-        lap = _lap(box, word)
-        equations.append(
-            follows(size_of(f"{side}.length"), box.deep - lap, "a side stops at the front's lap")
-        )
     thin = inch_or_mm(whole, inch=INCH / 2, mm=12)
+    thicks = [f"{side}.thickness" for side in sides]
+    side_thick = size_of(first_unmade(thicks, whole))
     line = planed_to(
         box.wide, _lengths(box), "front and back are as long as the box is wide", whole=whole
     )
-    for side in sides:
+    for word, side in zip(("left", "right"), sides, strict=True):
+        stops = box.deep - _lap(box, word)
+        because = "a side stops at the front's lap"
+        line += reaching(stops, f"{side}.length", because, whole=whole)
         line += reaching(
             size_of(own("front.width")), f"{side}.width", "sides as the front", whole=whole
         )
@@ -159,8 +166,8 @@ def _relations(box: Box, whole: Whole) -> Relations:
                 "usual",
                 level=Level.RULE,
             ),
-            habit(size_of(f"{sides[0]}.thickness"), thin, "usual", level=Level.RULE),
-            habit(back, size_of(f"{sides[0]}.thickness"), "as the sides", level=Level.RULE),
+            habit(side_thick, thin, "usual", level=Level.RULE),
+            habit(back, side_thick, "as the sides", level=Level.RULE),
             habit(
                 bottom,
                 inch_or_mm(whole, inch=INCH * Fraction(3, 8), mm=9),
@@ -168,7 +175,7 @@ def _relations(box: Box, whole: Whole) -> Relations:
                 level=Level.RULE,
             ),
         ),
-        alike=(alike(tuple(f"{s}.thickness" for s in sides), "the sides are a pair"),),
+        alike=alike_unmade(thicks, "the sides are a pair", whole=whole),
     )
 
 
@@ -236,6 +243,7 @@ def _back_corners(box: Box, whole: Whole) -> tuple[Joined, ...]:
                     Seat(
                         part=box.own(f"{side} side"),
                         corner=Corner(end=Surface.FAR_END),
+                        along=far_end(box.own(f"{side} side.length"), whole),
                         across=set_up,
                     ),
                 ),

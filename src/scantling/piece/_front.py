@@ -8,9 +8,17 @@ from scantling.joints._joint import Joined, Joint, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Opening, Sketch
-from scantling.piece._rows import STILES, Storey, Thickness, mullions_of, opening_name
+from scantling.piece._made import entering, far_end
+from scantling.piece._rows import (
+    STILES,
+    Storey,
+    Thickness,
+    mullions_of,
+    opening_name,
+    shoulder_gaps,
+)
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
-from scantling.sizes.linear import Linear, size_of, total
+from scantling.sizes.linear import ZERO, Linear, size_of, total
 from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
 
@@ -122,7 +130,14 @@ def _mullion(  # noqa: PLR0917 - one mullion, told whole
                         into=-frame.back_of(rail),
                     ),
                 ),
-                "enters": (Seat(part=name, corner=Corner(end=end), into=-frame.back_of(name)),),
+                "enters": (
+                    Seat(
+                        part=name,
+                        corner=Corner(end=end),
+                        along=ZERO if rail == lower else far_end(f"{name}.length", whole),
+                        into=-frame.back_of(name),
+                    ),
+                ),
             },
         )
         for rail, end, edge in (
@@ -131,14 +146,15 @@ def _mullion(  # noqa: PLR0917 - one mullion, told whole
         )
     )
     wide = inch_or_mm(whole, inch=INCH * Fraction(3, 2), mm=38)
-    relations = Relations(
-        equations=(
-            follows(
-                size_of(f"{name}.length"),
-                level.tall + joined[0].entry + joined[1].entry,
-                "the mullion reaches into both rails",
-            ),
-        ),
+    relations = entering(
+        level.tall + joined[0].entry + joined[1].entry,
+        name,
+        joined[1].entry,
+        "the mullion reaches into both rails",
+        whole=whole,
+        shoulders=shoulder_gaps(joined),
+    )
+    relations += Relations(
         rules=(habit(size_of(f"{name}.width"), wide, "usual for mullions", level=Level.RULE),),
     )
     return sketch.with_joined(*joined).with_relations(relations)

@@ -9,10 +9,10 @@ from scantling.joints.mortise_and_tenon import MortiseAndTenon
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Opening, Sketch, Whole
-from scantling.piece._made import reaching
+from scantling.piece._made import entering, far_end, reaching
 from scantling.piece._section import Gap, Length, Section
-from scantling.piece._words import follows, habit
-from scantling.sizes.linear import Linear, size_of
+from scantling.piece._words import habit
+from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Level, Relations
 
 RAILS = ("front sub-top rail", "rear sub-top rail")
@@ -69,17 +69,18 @@ def kicker(
         at=(left, front_edge - size_of(f"{name} in {RAILS[0]}.entry"), size_of("case.tall")),
     )
     joined = tuple(
-        _stub(sketch, part, rail, said, end=end)
+        _stub(sketch, part, rail, said, end=end, whole=whole)
         for rail, end in zip(RAILS, (Surface.REFERENCE_END, Surface.FAR_END), strict=True)
     )
-    relations = Relations(
-        equations=(
-            follows(
-                part.length,
-                rear - front_edge + joined[0].entry + joined[1].entry,
-                f"the {name} is stubbed into both rails",
-            ),
-        ),
+    relations = entering(
+        rear - front_edge + joined[0].entry + joined[1].entry,
+        name,
+        joined[1].entry,
+        f"the {name} is stubbed into both rails",
+        whole=whole,
+        shoulders=(joined[0].size("shoulder gap"),),
+    )
+    relations += Relations(
         rules=(habit(part.width, usual, "usual for kickers", level=Level.RULE),),
     ) + reaching(
         size_of("case.tall") - under,
@@ -92,9 +93,10 @@ def kicker(
 
 
 def _stub(
-    sketch: Sketch, part: PlannedPart, rail: str, said: KickerSaid, *, end: Surface
+    sketch: Sketch, part: PlannedPart, rail: str, said: KickerSaid, *, end: Surface, whole: Whole
 ) -> Joined:
     rear = rail == RAILS[1]
+    along = far_end(f"{part.name}.length", whole) if rear else ZERO
     joint = MortiseAndTenon(tenon=said.stub, shoulder_gap=said.rear_gap if rear else None)
     runs_right = part.ways[1] is Way.RIGHT
     near = part.at[0] if runs_right else part.at[0] - part.width
@@ -104,6 +106,6 @@ def _stub(
         joint=joint,
         seats={
             "receives": (Seat(part=rail, along=near - sketch.part(rail).at[0]),),
-            "enters": (Seat(part=part.name, corner=Corner(end=end, edge=edge)),),
+            "enters": (Seat(part=part.name, corner=Corner(end=end, edge=edge), along=along),),
         },
     )

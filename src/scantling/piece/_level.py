@@ -7,15 +7,16 @@ from fractions import Fraction
 from scantling.joints._joint import Joined, Seat
 from scantling.parts import Corner, Surface
 from scantling.piece._form import Landing, Sketch, Whole
-from scantling.piece._made import lacking, reaching
+from scantling.piece._made import entering, far_end, lacking, reaching
 from scantling.piece._section import JointWanted
-from scantling.piece._words import follows, habit, inch_or_mm
-from scantling.sizes.linear import Linear, size_of
+from scantling.piece._words import habit, inch_or_mm
+from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Level, Relations
 from scantling.units import INCH
 
 SIDES = ("left side", "right side")
 LENGTHS = tuple(f"{side}.length" for side in SIDES)
+WIDTHS = tuple(f"{side}.width" for side in SIDES)
 
 
 def foot_of(side: str, whole: Whole) -> Linear:
@@ -36,7 +37,7 @@ def between_sides(
         up: Height of the board's upper face above the floor. [mm]
     """
     case = sketch.landings["case"]
-    joined = []
+    length, joined = f"{part}.length", []
     for where, end in (("left", Surface.REFERENCE_END), ("right", Surface.FAR_END)):
         side = f"{where} side"
         joined.append(
@@ -51,16 +52,24 @@ def between_sides(
                             along=up - size_of(f"{part}.thickness") - foot_of(side, whole),
                         ),
                     ),
-                    "enters": (Seat(part=part, corner=Corner(end=end, face=Surface.BACK_FACE)),),
+                    "enters": (
+                        Seat(
+                            part=part,
+                            corner=Corner(end=end, face=Surface.BACK_FACE),
+                            along=ZERO if where == "left" else far_end(length, whole),
+                        ),
+                    ),
                 },
             )
         )
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
-    length = case.sum("wide") + joined[0].entry + joined[1].entry
-    relations = Relations(
-        equations=(
-            follows(size_of(f"{part}.length"), length, f"the {part} reaches into both sides"),
-        ),
+    relations = entering(
+        case.sum("wide") + joined[0].entry + joined[1].entry,
+        part,
+        joined[1].entry,
+        f"the {part} reaches into both sides",
+        whole=whole,
+    ) + Relations(
         rules=(habit(size_of(f"{part}.thickness"), thick, "usual for shelves", level=Level.RULE),),
     )
     relations += reaching(

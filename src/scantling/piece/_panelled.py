@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -9,12 +10,23 @@ from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Sketch, Whole
-from scantling.piece._made import over, planed_to
+from scantling.piece._made import (
+    alike_unmade,
+    entering,
+    far_end,
+    first_unmade,
+    over,
+    planed_to,
+    unmade,
+)
 from scantling.piece._section import JointWanted, Section, Thick
-from scantling.piece._words import alike, follows, free, habit, inch_or_mm
+from scantling.piece._words import follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, exactly, size_of
 from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
+
+STILES = ("left stile", "right stile")
+MEMBERS = (*STILES, "top rail", "bottom rail")
 
 
 class PanelSaid(Section):
@@ -44,6 +56,15 @@ class Leaf:
     def held(self) -> str:
         """Name of the joint that holds the panel."""
         return f"{self.name}.panel in frame"
+
+    def names(self, word: str, members: Sequence[str]) -> list[str]:
+        """Names of one size of several of its parts."""
+        return [self.own(f"{member}.{word}") for member in members]
+
+    def is_made_tall(self, whole: Whole) -> bool:
+        """Whether a stile is made already, which makes it as tall as it is."""
+        lengths = self.names("length", STILES)
+        return len(unmade(lengths, whole)) < len(lengths)
 
 
 def panelled(sketch: Sketch, leaf: Leaf, *, whole: Whole) -> Sketch:
@@ -107,54 +128,57 @@ def _relations(leaf: Leaf, whole: Whole) -> Relations:
     stiles = [size_of(leaf.own(f"{s} stile.width")) for s in ("left", "right")]
     rails = [size_of(leaf.own(f"{r} rail.width")) for r in ("top", "bottom")]
     sight_wide, sight_tall = size_of(leaf.own("sight wide")), size_of(leaf.own("sight tall"))
-    members = ("left stile", "right stile", "top rail", "bottom rail")
+    stile, member = (
+        size_of(first_unmade(leaf.names(word, some), whole))
+        for word, some in (("width", STILES), ("thickness", MEMBERS))
+    )
     usual = inch_or_mm(whole, inch=INCH * Fraction(9, 4), mm=57)
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
+    more = planed_to(tall, leaf.names("length", STILES), "stiles run through", whole=whole)
     equations = [
         follows(wide, stiles[0] + stiles[1] + sight_wide, "stiles and sight make the width"),
         follows(tall, rails[0] + rails[1] + sight_tall, "rails and sight make the height"),
     ]
     for rail in ("top rail", "bottom rail"):
         entries = [size_of(leaf.own(f"{rail} in {s} stile.entry")) for s in ("left", "right")]
-        equations.append(
-            follows(
-                size_of(leaf.own(f"{rail}.length")),
-                sight_wide + entries[0] + entries[1],
-                "a rail reaches into both stiles",
-            )
+        more += entering(
+            sight_wide + entries[0] + entries[1],
+            leaf.own(rail),
+            entries[1],
+            "a rail reaches into both stiles",
+            whole=whole,
+            shoulders=[
+                size_of(leaf.own(f"{rail} in {s} stile.shoulder gap")) for s in ("left", "right")
+            ],
         )
-    return Relations(
+    return more + Relations(
         dimensions=tuple(
             free(leaf.own(w), says=f"{w} of the {leaf.name}", kind=_kind(w), stage=60)
             for w in ("wide", "tall", "sight wide", "sight tall")
         ),
         equations=tuple(equations),
         rules=(
-            habit(stiles[0], usual, "usual for door stiles", level=Level.RULE),
-            habit(rails[0], stiles[0], "the top rail as the stile", level=Level.RULE),
+            habit(stile, usual, "usual for door stiles", level=Level.RULE),
+            habit(rails[0], stile, "the top rail as the stile", level=Level.RULE),
             habit(
                 rails[1],
-                stiles[0] * Fraction(4, 3),
+                stile * Fraction(4, 3),
                 "a bottom rail a third wider",
                 level=Level.RULE,
             ),
-            habit(size_of(leaf.own("left stile.thickness")), thick, "usual", level=Level.RULE),
+            habit(member, thick, "usual", level=Level.RULE),
             habit(
                 size_of(leaf.own("panel.thickness")),
-                size_of(leaf.own("left stile.thickness")) * Fraction(2, 3),
+                member * Fraction(2, 3),
                 "two thirds of the frame",
                 level=Level.RULE,
             ),
         ),
         alike=(
-            alike((leaf.own("left stile.width"), leaf.own("right stile.width")), "a pair"),
-            alike(tuple(leaf.own(f"{m}.thickness") for m in members), "one thickness"),
+            *alike_unmade(leaf.names("width", STILES), "a pair", whole=whole),
+            *alike_unmade(leaf.names("thickness", MEMBERS), "one thickness", whole=whole),
         ),
-    ) + planed_to(tall, _stile_lengths(leaf), "stiles run through", whole=whole)
-
-
-def _stile_lengths(leaf: Leaf) -> list[str]:
-    return [leaf.own(f"{side} stile.length") for side in ("left", "right")]
+    )
 
 
 def _kind(word: str) -> Kind:
@@ -178,7 +202,7 @@ def _groove(leaf: Leaf, role: str) -> Beside:
 def _corners(leaf: Leaf, whole: Whole) -> tuple[Joined, ...]:
     """Rails in stiles; all count from the outer corner, where the haunch lies."""
     found = []
-    lengths = _stile_lengths(leaf)
+    lengths = leaf.names("length", STILES)
     for rail, stile_end in (("top rail", Surface.FAR_END), ("bottom rail", Surface.REFERENCE_END)):
         for side, rail_end in (("left", Surface.REFERENCE_END), ("right", Surface.FAR_END)):
             corner = Beside(
@@ -203,6 +227,9 @@ def _corners(leaf: Leaf, whole: Whole) -> tuple[Joined, ...]:
                             Seat(
                                 part=leaf.own(rail),
                                 corner=Corner(end=rail_end, edge=Surface.BACK_EDGE),
+                                along=ZERO
+                                if side == "left"
+                                else far_end(leaf.own(f"{rail}.length"), whole),
                             ),
                         ),
                     },

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from scantling.findings import Finding, Place, Weight
+from scantling.joints._joint import Joined
 from scantling.piece._form import Whole
-from scantling.piece._made import ending_on, lacking
+from scantling.piece._made import ending_on, first_unmade, lack_of, lacking
 from scantling.piece._section import Count, Length, Section, Word
 from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Relations
@@ -34,6 +35,7 @@ class Storey:
     row: Row
     tall: Linear
     below: Linear
+    lack: Linear = ZERO  # of a made rail, at its lower edge
 
     @property
     def top(self) -> Linear:
@@ -66,12 +68,15 @@ def _fault(says: str, cure: str, place: Place | None) -> Finding:
     )
 
 
-def storeys(rows: Sequence[Row]) -> list[Storey]:
+def storeys(rows: Sequence[Row], whole: Whole) -> list[Storey]:
+    """Rows with their heights. A lowest rail made too narrow lacks it at its lower edge."""
     found: list[Storey] = []
     below: Linear = ZERO
+    lowest = next((row for row in reversed(rows) if row.rail), None)
     for row in reversed(rows):
-        tall = _tall(row)
-        found.append(Storey(row=row, tall=tall, below=below))
+        lack = lack_of(f"{row.rail}.width", whole) if row is lowest else ZERO
+        tall = _tall(row) + lack
+        found.append(Storey(row=row, tall=tall, below=below, lack=lack))
         below = below + tall
     return found[::-1]
 
@@ -113,7 +118,14 @@ class Thickness:
     def relations(self) -> Relations:
         """All are as thick as what stands in front of the case."""
         because = "the frame is of one thickness, flush in front"
-        return ending_on(size_of("case.front"), self._names, because, whole=self.whole)
+        return ending_on(
+            size_of("case.front"), self._names, because, whole=self.whole, stands_over=True
+        )
+
+    @property
+    def first(self) -> str:
+        """The thickness that a habit speaks of: of a member that is not made yet, if there is."""
+        return first_unmade(self._names, self.whole)
 
     @property
     def _names(self) -> list[str]:
@@ -122,3 +134,8 @@ class Thickness:
 
 def opening_name(row: Row, index: int) -> str:
     return f"{row.opening} opening" if row.across == 1 else f"{row.opening} opening {index + 1}"
+
+
+def shoulder_gaps(joined: Sequence[Joined]) -> list[Linear]:
+    """Gaps at the shoulders of joints that have tenons. [mm]"""
+    return [j.size("shoulder gap") for j in joined if hasattr(j.joint, "shoulder_gap")]

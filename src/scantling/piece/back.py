@@ -10,6 +10,8 @@ from scantling.joints.rabbet import Rabbet
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Sketch, Whole
+from scantling.piece._level import WIDTHS
+from scantling.piece._made import alike_unmade, first_unmade, lacking
 from scantling.piece._section import Count, JointWanted, Section, Thick
 from scantling.piece._words import alike, follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, size_of
@@ -54,7 +56,7 @@ class Back(Form):
             )
         sketch = sketch.with_stated(*((f"{b}.thickness", said.thick) for b in boards))
         return sketch.with_joined(
-            *_rabbets(sketch, said, boards), _row(said, boards), *_nails(sketch, boards)
+            *_rabbets(sketch, said, boards, whole), _row(said, boards), *_nails(sketch, boards)
         )
 
 
@@ -77,6 +79,7 @@ def _board(sketch: Sketch, name: str, left: Linear, whole: Whole) -> Sketch:
 def _relations(boards: list[str], whole: Whole, *, has_bottom: bool) -> Relations:
     ease = inch_or_mm(whole, inch=INCH / 16, mm=2)
     thick = inch_or_mm(whole, inch=INCH / 2, mm=12)
+    thickest = first_unmade([f"{board}.thickness" for board in boards], whole)
     rabbets = tuple(size_of(f"back in {side} side.width") for side in ("left", "right"))
     equations = [
         *(
@@ -124,10 +127,10 @@ def _relations(boards: list[str], whole: Whole, *, has_bottom: bool) -> Relation
                 if has_bottom
                 else (habit(size_of("back.foot"), 0, "the boards reach down to the floor"),)
             ),
-            habit(size_of(f"{boards[0]}.thickness"), thick, "usual for backs", level=Level.RULE),
+            habit(size_of(thickest), thick, "usual for backs", level=Level.RULE),
             habit(
                 rabbets[0],
-                size_of(f"{boards[0]}.thickness") + ease,
+                size_of(thickest) + ease,
                 "a rabbet a little wider than the back is thick",
                 level=Level.RULE,
             ),
@@ -140,15 +143,19 @@ def _relations(boards: list[str], whole: Whole, *, has_bottom: bool) -> Relation
                 ("back in left side.depth", "back in right side.depth"), "the rabbets are a pair"
             ),
             *(
-                alike(tuple(f"{b}.{word}" for b in boards), "the boards are alike")
+                group
                 for word in ("width", "thickness")
-                if len(boards) > 1
+                for group in alike_unmade(
+                    [f"{b}.{word}" for b in boards], "the boards are alike", whole=whole
+                )
             ),
         ),
     )
 
 
-def _rabbets(sketch: Sketch, said: BackSection, boards: list[str]) -> tuple[Joined, ...]:
+def _rabbets(
+    sketch: Sketch, said: BackSection, boards: list[str], whole: Whole
+) -> tuple[Joined, ...]:
     joint = said.rabbet.joint if said.rabbet is not None else Rabbet()
     return tuple(
         Joined(
@@ -156,8 +163,14 @@ def _rabbets(sketch: Sketch, said: BackSection, boards: list[str]) -> tuple[Join
             joint=joint,
             place=said.rabbet.place if said.rabbet is not None else None,
             seats={
-                # counted from the back edge, on the inside face
-                "receives": (Seat(part=f"{side} side", corner=Corner(edge=Surface.BACK_EDGE)),),
+                # counted from where the back edge was meant to be, on the inside face
+                "receives": (
+                    Seat(
+                        part=f"{side} side",
+                        corner=Corner(edge=Surface.BACK_EDGE),
+                        across=-lacking(f"{side} side.width", WIDTHS, whole),
+                    ),
+                ),
                 "enters": (Seat(part=boards[0] if side == "left" else boards[-1]),),
             },
             beside=_running_out(sketch, f"{side} side"),

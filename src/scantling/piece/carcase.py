@@ -9,11 +9,11 @@ from scantling.joints._joint import Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Sketch, Whole
-from scantling.piece._level import LENGTHS, SIDES, between_sides
-from scantling.piece._made import ending_on
+from scantling.piece._level import LENGTHS, SIDES, WIDTHS, between_sides
+from scantling.piece._made import alike_unmade, ending_on, entering, far_end, first_unmade
 from scantling.piece._section import JointWanted, Length, Section, Thick, also
-from scantling.piece._words import alike, follows, free, habit, inch_or_mm, unsaid
-from scantling.sizes.linear import size_of
+from scantling.piece._words import follows, free, habit, inch_or_mm, unsaid
+from scantling.sizes.linear import ZERO, size_of
 from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
 
@@ -102,9 +102,10 @@ def _outside(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
     )
     relations += ending_on(
         behind,
-        [f"{side}.width" for side in SIDES],
+        WIDTHS,
         "the case is as deep as a side and what stands in front of it",
         whole=whole,
+        stands_over=True,
     )
     landing = Landing(
         name="case",
@@ -154,21 +155,19 @@ def _sides(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
         )
         sketch = sketch.with_parts(side).with_stated((f"{name}.thickness", said.sides.thick))
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
+    both = [f"{side}.thickness" for side in SIDES]
     relations = ending_on(
         size_of("case.tall"), LENGTHS, "the sides run to the floor", whole=whole
     ) + Relations(
         rules=(
             habit(
-                size_of("left side.thickness"),
+                size_of(first_unmade(both, whole)),
                 thick,
                 "usual for sides up to 15 in deep",
                 level=Level.RULE,
             ),
         ),
-        alike=tuple(
-            alike((f"left side.{word}", f"right side.{word}"), "the sides are a pair")
-            for word in ("thickness",)
-        ),
+        alike=alike_unmade(both, "the sides are a pair", whole=whole),
     )
     return sketch.with_relations(relations)
 
@@ -237,21 +236,26 @@ def _rail_under_top(sketch: Sketch, wanted: JointWanted, whole: Whole, *, where:
                         across=start - case.sum("front"),
                     ),
                 ),
-                "enters": (Seat(part=name, corner=Corner(end=end, edge=edge)),),
+                "enters": (
+                    Seat(
+                        part=name,
+                        corner=Corner(end=end, edge=edge),
+                        along=ZERO if side == "left" else far_end(f"{name}.length", whole),
+                    ),
+                ),
             },
         )
         for side, end in (("left", Surface.REFERENCE_END), ("right", Surface.FAR_END))
     )
     wide = inch_or_mm(whole, inch=INCH * Fraction(5, 2), mm=65)
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
-    relations = Relations(
-        equations=(
-            follows(
-                size_of(f"{name}.length"),
-                case.sum("wide") + joined[0].entry + joined[1].entry,
-                f"the {name} is dovetailed into both sides",
-            ),
-        ),
+    relations = entering(
+        case.sum("wide") + joined[0].entry + joined[1].entry,
+        name,
+        joined[1].entry,
+        f"the {name} is dovetailed into both sides",
+        whole=whole,
+    ) + Relations(
         rules=(
             habit(width, wide, "usual for rails under a top", level=Level.RULE),
             habit(size_of(f"{name}.thickness"), thick, "as the sides", level=Level.RULE),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from scantling.findings import Finding
@@ -156,14 +156,7 @@ def _door(
         panel=said.panel,
     )
     sketch = panelled(sketch, leaf, whole=whole)
-    tall = follows(
-        opening.tall,
-        size_of(f"{door.name}.tall")
-        + size_of(f"{door.name}.top gap")
-        + size_of(f"{door.name}.bottom gap"),
-        "a door and its gaps fill the opening's height",
-    )
-    sketch = sketch.with_relations(Relations(equations=(tall,)))
+    sketch = sketch.with_relations(_tall(leaf, opening, whole))
     sketch = sketch.with_stated(
         *((f"{door.name}.{s} stile.width", said.stiles) for s in ("left", "right")),
         (f"{door.name}.top rail.width", said.top_rail),
@@ -171,6 +164,22 @@ def _door(
         (f"{door.name}.left stile.thickness", said.thick),
     )
     return sketch.with_joined(_hinge(sketch, door, opening, said))
+
+
+def _tall(leaf: Leaf, opening: Opening, whole: Whole) -> Relations:
+    """A door and its gaps. A door whose stiles are made short leaves more room above it."""
+    because = "a door and its gaps fill the opening's height"
+    filled = size_of(leaf.own("tall"))
+    for word in ("top gap", "bottom gap", *(["short of it"] if leaf.is_made_tall(whole) else [])):
+        filled = filled + size_of(leaf.own(word))
+    found = Relations(equations=(follows(opening.tall, filled, because),))
+    if not leaf.is_made_tall(whole):
+        return found
+    name = leaf.own("short of it")
+    more = free(name, says=f"room over the {leaf.name} beyond its gap", kind=Kind.FOLLOWS)
+    return found + Relations(
+        dimensions=(replace(more, least=None),), rules=(habit(size_of(name), 0, because),)
+    )
 
 
 def _hinge(sketch: Sketch, door: _Hung, opening: Opening, said: DoorsSection) -> Joined:

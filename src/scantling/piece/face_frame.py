@@ -15,7 +15,15 @@ from scantling.piece._arch import arch_below
 from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._front import FRAME_KINDS, STAGE, TAPED, openings
 from scantling.piece._lying import lying_on
-from scantling.piece._made import ending_on, lacking
+from scantling.piece._made import (
+    alike_unmade,
+    ending_on,
+    entering,
+    far_end,
+    first_unmade,
+    lacking,
+    lacks,
+)
 from scantling.piece._rows import (
     STILES,
     Row,
@@ -23,10 +31,11 @@ from scantling.piece._rows import (
     Thickness,
     faults_of,
     members_of,
+    shoulder_gaps,
     storeys,
 )
 from scantling.piece._section import JointWanted, Length, Section, Thick
-from scantling.piece._words import alike, follows, free, habit, inch_or_mm
+from scantling.piece._words import follows, free, habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, size_of, total
 from scantling.sizes.model import Equation, Level, Relations
 from scantling.units import INCH
@@ -68,7 +77,7 @@ class FaceFrame(Form):
         faults = faults_of(said.rows, place=said.at("rows"))
         if faults:
             return so_far.with_findings(*faults)
-        levels = storeys(said.rows)
+        levels = storeys(said.rows, whole)
         frame = Thickness(members=members_of(said.rows), whole=whole)
         sketch = _stiles(so_far, said, levels, frame).with_findings(*_of_no_use(said))
         rails = [level for level in levels if level.row.rail]
@@ -153,7 +162,7 @@ def _stiles(
         )
     foot = next((level.row.foot for level in levels if level.row.foot), None)
     sketch = sketch.with_stated(("face frame.foot", foot), (PROUD, said.proud))
-    return sketch.with_relations(_stile_relations(levels, proud, whole))
+    return sketch.with_relations(_stile_relations(levels, proud, frame))
 
 
 def _proud(said: FaceFrameSection) -> Linear:
@@ -166,7 +175,8 @@ def _foot_of(stile: str, whole: Whole) -> Linear:
     return lacking(f"{stile}.length", LENGTHS, whole)
 
 
-def _stile_relations(levels: list[Storey], proud: Linear, whole: Whole) -> Relations:
+def _stile_relations(levels: list[Storey], proud: Linear, frame: Thickness) -> Relations:
+    whole, widths = frame.whole, [f"{stile}.width" for stile in STILES]
     dimensions = [free("face frame.foot", says="height of the feet", may_be_nothing=True)]
     if proud != ZERO:
         dimensions.append(free(PROUD, says="what the frame stands over the case"))
@@ -174,8 +184,8 @@ def _stile_relations(levels: list[Storey], proud: Linear, whole: Whole) -> Relat
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
     standing = total(level.tall for level in levels)
     rules = [
-        habit(size_of("left stile.width"), wide, "usual for stiles", level=Level.RULE),
-        habit(size_of("left stile.thickness"), thick, "usual for face frames", level=Level.RULE),
+        habit(size_of(first_unmade(widths, whole)), wide, "usual for stiles", level=Level.RULE),
+        habit(size_of(frame.first), thick, "usual for face frames", level=Level.RULE),
         habit(size_of("face frame.foot"), 0, "the lowest row reaches the floor"),
     ]
     return Relations(
@@ -192,7 +202,7 @@ def _stile_relations(levels: list[Storey], proud: Linear, whole: Whole) -> Relat
             follows(standing, size_of("case.tall"), "the frame is as tall as the case"),
         ),
         rules=tuple(rules),
-        alike=(alike(tuple(f"{n}.width" for n in STILES), "the stiles are a pair"),),
+        alike=alike_unmade(widths, "the stiles are a pair", whole=whole),
     ) + ending_on(standing, LENGTHS, "the rows add up to the stile", whole=whole)
 
 
@@ -224,23 +234,27 @@ def _rail(
     joined = tuple(_rail_joint(level, stile, said, frame, at_top=at_top) for stile in STILES)
     clear = size_of("face frame.wide") - size_of("left stile.width") - size_of("right stile.width")
     wide = inch_or_mm(whole, inch=INCH * Fraction(3, 2), mm=38)
-    relations = Relations(
-        equations=(
-            follows(
-                size_of(f"{name}.length"),
-                clear + joined[0].entry + joined[1].entry,
-                f"the {name} reaches into both stiles",
-            ),
-        ),
+    relations = entering(
+        clear + joined[0].entry + joined[1].entry,
+        name,
+        joined[1].entry,
+        f"the {name} reaches into both stiles",
+        whole=whole,
+        shoulders=shoulder_gaps(joined),
+    )
+    relations += Relations(
         rules=(habit(size_of(f"{name}.width"), wide, "usual for rails", level=Level.RULE),),
     )
+    if level.lack != ZERO:
+        relations += lacks(f"{name}.width", "the lowest rail is flush with the bottom", whole=whole)
     sketch = sketch.with_joined(*joined).with_relations(relations)
     sketch = sketch.with_landing(
         Landing(name=name, parts=(name,), sums={"top": level.top, "below": level.below})
     )
     if level.row.arch is not None:
         start = _shoulder(joined[0])
-        stop = size_of(f"{name}.length") - _shoulder(joined[1])
+        end = size_of(f"{name}.length") - far_end(f"{name}.length", whole)
+        stop = end - _shoulder(joined[1])
         sketch = arch_below(sketch, name, rise=level.row.arch, start=start, stop=stop)
     return sketch
 
@@ -257,7 +271,8 @@ def _rail_joint(
     name, back = str(level.row.rail), -frame.back_of(stile)
     end = Surface.REFERENCE_END if stile == "left stile" else Surface.FAR_END
     edge = Surface.BACK_EDGE  # counts down from the top edge, or up from the lower one
-    receives = Seat(part=stile, along=level.below - _foot_of(stile, frame.whole), into=back)
+    below = level.below + level.lack - _foot_of(stile, frame.whole)
+    receives = Seat(part=stile, along=below, into=back)
     if at_top:
         receives = Seat(part=stile, corner=Corner(end=Surface.FAR_END), into=back)
     corner = (
@@ -270,7 +285,12 @@ def _rail_joint(
         seats={
             "receives": (receives,),
             "enters": (
-                Seat(part=name, corner=Corner(end=end, edge=edge), into=-frame.back_of(name)),
+                Seat(
+                    part=name,
+                    corner=Corner(end=end, edge=edge),
+                    along=ZERO if stile == STILES[0] else far_end(f"{name}.length", frame.whole),
+                    into=-frame.back_of(name),
+                ),
             ),
         },
         beside=corner if at_top else (),

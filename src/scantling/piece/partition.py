@@ -14,10 +14,9 @@ from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
 from scantling.piece._kicker import RAILS, KickerSaid, kicker, under_the_top
 from scantling.piece._lying import lying_on
-from scantling.piece._made import reaching
+from scantling.piece._made import alike_unmade, entering, far_end, reaching
 from scantling.piece._section import JointWanted, Length, Section, Thick, Word
 from scantling.piece._words import (
-    alike,
     follows,
     free,
     habit,
@@ -97,7 +96,7 @@ class Partition(Form):
         for post in posts:
             sketch = _standing(sketch, said, post, whole)
         if len(posts) > 1:
-            sketch = sketch.with_relations(_alike(posts))
+            sketch = sketch.with_relations(_alike(posts, whole))
         return sketch
 
 
@@ -139,14 +138,16 @@ def _standing(sketch: Sketch, said: PartitionSection, post: _Post, whole: Whole)
         whole=whole,
         usual=inch_or_mm(whole, inch=INCH * 3, mm=75),
     )
-    return _joined(sketch, said, post)
+    return _joined(sketch, said, post, whole)
 
 
-def _alike(posts: tuple[_Post, ...]) -> Relations:
+def _alike(posts: tuple[_Post, ...], whole: Whole) -> Relations:
     """One setting of the gauge for all of them."""
-    sizes = [tuple(f"{p.name}.thickness" for p in posts), tuple(f"{p.kicker}.width" for p in posts)]
+    sizes = [[f"{p.name}.thickness" for p in posts], [f"{p.kicker}.width" for p in posts]]
     because = "the partitions of one row are alike"
-    return Relations(alike=tuple(alike(names, because) for names in sizes))
+    return Relations(
+        alike=tuple(group for names in sizes for group in alike_unmade(names, because, whole=whole))
+    )
 
 
 def _no_rails(said: PartitionSection) -> Finding:
@@ -215,14 +216,15 @@ def _partition(sketch: Sketch, said: PartitionSection, post: _Post, whole: Whole
         at=(left, case.sum("front"), post.deck.sum("top") - entry),
     )
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
-    relations = Relations(
-        equations=(
-            follows(
-                size_of(f"{post.name}.length"),
-                post.opening.tall + entry + size_of(f"{post.above}.entry"),
-                "the partition reaches into the deck and the kicker",
-            ),
-        ),
+    above = size_of(f"{post.above}.entry")
+    relations = entering(
+        post.opening.tall + entry + above,
+        post.name,
+        above,
+        "the partition reaches into the deck and the kicker",
+        whole=whole,
+    )
+    relations += Relations(
         rules=(habit(post.thickness, thick, "usual for partitions", level=Level.RULE),),
     ) + reaching(case.sum("deep"), f"{post.name}.width", "as deep as the inside", whole=whole)
     sketch = sketch.with_parts(board).with_relations(relations)
@@ -237,13 +239,14 @@ def _partition(sketch: Sketch, said: PartitionSection, post: _Post, whole: Whole
     )
 
 
-def _past_the_stubs(post: _Post) -> tuple[Beside, ...]:
+def _past_the_stubs(post: _Post, whole: Whole) -> tuple[Beside, ...]:
     """The groove runs out through the kicker's stubs; there is no wood for it to meet there."""
     found = []
     for rail, far in zip(RAILS, (False, True), strict=True):
         stub = f"{post.kicker} in {rail}"
         size = size_of(f"{stub}.tenon")
-        start = size_of(f"{post.kicker}.length") - size if far else ZERO
+        end = size_of(f"{post.kicker}.length") - far_end(f"{post.kicker}.length", whole)
+        start = end - size if far else ZERO
         found.append(
             Beside(
                 what="tenon",
@@ -258,7 +261,7 @@ def _past_the_stubs(post: _Post) -> tuple[Beside, ...]:
     return tuple(found)
 
 
-def _joined(sketch: Sketch, said: PartitionSection, post: _Post) -> Sketch:
+def _joined(sketch: Sketch, said: PartitionSection, post: _Post, whole: Whole) -> Sketch:
     floor = post.deck.parts[0]
     along = post.middle - post.thickness / 2 - sketch.part(floor).at[0]
     below = Joined(
@@ -282,8 +285,14 @@ def _joined(sketch: Sketch, said: PartitionSection, post: _Post) -> Sketch:
                     across=size_of(f"{post.kicker}.width") / 2 - post.thickness / 2,
                 ),
             ),
-            "enters": (Seat(part=post.name, corner=Corner(end=Surface.FAR_END)),),
+            "enters": (
+                Seat(
+                    part=post.name,
+                    corner=Corner(end=Surface.FAR_END),
+                    along=far_end(f"{post.name}.length", whole),
+                ),
+            ),
         },
-        beside=_past_the_stubs(post),
+        beside=_past_the_stubs(post, whole),
     )
     return sketch.with_joined(below, above, lying_on(post.mullion, post.name))

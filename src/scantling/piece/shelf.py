@@ -12,9 +12,9 @@ from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._level import SIDES, between_sides, foot_of
 from scantling.piece._lying import lying_on
+from scantling.piece._made import alike_unmade
 from scantling.piece._section import Count, JointWanted, Length, Load, Section, Thick, Word
 from scantling.piece._words import (
-    alike,
     follows,
     free,
     habit,
@@ -143,9 +143,13 @@ def _loose(
     sizes = ("length", "width", "thickness")
     relations = Relations(
         alike=tuple(
-            alike(tuple(f"{shelf}.{word}" for shelf in shelves), "the loose shelves are alike")
+            group
             for word in sizes
-            if len(shelves) > 1
+            for group in alike_unmade(
+                [f"{shelf}.{word}" for shelf in shelves],
+                "the loose shelves are alike",
+                whole=whole,
+            )
         )
     )
     return sketch.with_joined(row).with_relations(relations)
