@@ -30,10 +30,11 @@ from scantling.joints._joint import (
     Woods,
     lifted,
 )
+from scantling.joints._short import reached
 from scantling.joints._tail_cuts import sockets, touching_patches, wastes
 from scantling.joints._tail_faults import tail_faults
 from scantling.joints._tails import Asked, Layout, laid_out
-from scantling.parts import ALONG, Cut, Part, Way
+from scantling.parts import ALONG, INTO, Cut, Part, Way
 from scantling.shop.habits import Habits
 from scantling.shop.operations import Operation, Reference, Setting, operation
 from scantling.shop.tools import Shop, Tool
@@ -193,7 +194,13 @@ class Dovetailed(Joint):
                 fit=patch.fit,
                 patch=lifted(seat, patch.points, sizes=sizes, part=parts[seat.part]),
             )
-            for patch in touching_patches(j, layout, through=self.is_through(), sizes=sizes)
+            for patch in reached(
+                j,
+                touching_patches(j, layout, through=self.is_through(), sizes=sizes),
+                axis=INTO,
+                deep=layout.depth,
+                sizes=sizes,
+            )
         )
 
     def fixings(

@@ -32,6 +32,7 @@ class Tail:
     slope: Fraction
     taper: Fraction  # of the near flank, per length
     run: Run
+    missing: Fraction = NONE  # of the tail, where its part was made too short
 
     @property
     def ends(self) -> tuple[Fraction, Fraction]:
@@ -93,7 +94,9 @@ def tail_cuts(j: Joined, tail: Tail, *, sizes: Sizes) -> Mapping[str, tuple[Cut,
     ]
     if tail.run.notch is not None:
         shape = Box(along=Span(None, tail.entry), across=Span(None, tail.run.notch))
-        sized = {"along size": j.own("entry"), "across size": j.own("notch")}
+        sized = {"across size": j.own("notch")}
+        if b.along == ZERO:
+            sized |= {"along size": j.own("entry")}
         flanks.append(b.cut(sizes, name="notch", owner=j.name, shape=shape, sized=sized))
     return {a.part: (socket,), b.part: tuple(flanks)}
 
@@ -154,8 +157,13 @@ def _near_flank(tail: Tail) -> Shape:
 def _beside(tail: Tail, tip: Fraction) -> tuple[Flat, ...]:
     if tip == 0:
         return _wedge(tail, tip)
-    deep = tail.entry
-    return ((NONE, NONE), (deep, NONE), (deep, tip + tail.slope * deep), (NONE, tip))
+    deep, end = tail.entry, tail.missing
+    return (
+        (end, NONE),
+        (deep, NONE),
+        (deep, tip + tail.slope * deep),
+        (end, tip + tail.slope * end),
+    )
 
 
 def _wedge(tail: Tail, tip: Fraction) -> tuple[Flat, ...]:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from scantling.joints._frame import Patch, Range
 from scantling.joints._joint import Beside, Fit, Glue, Joined, rectangle
+from scantling.joints._short import missing
 from scantling.joints._tails import Layout
 from scantling.parts import ALONG, INTO, Cut, Point, Profile, Span
 from scantling.parts.shape import Flat
@@ -58,7 +59,7 @@ def wastes(j: Joined, layout: Layout, *, edges: Range, sizes: Sizes) -> tuple[Cu
     seat = j.seat("enters")
     words = {f"point {i} along": j.own("entry") for i in (2, 3)} if seat.along == ZERO else {}
     found = []
-    for name, points, reached in _waste_outlines(layout):
+    for name, points, reached in _waste_outlines(layout, end=missing(j, sizes=sizes)):
         runs_out = {3} if reached == edges[0] else {1} if reached == edges[1] else set()
         shape = Profile(axis=INTO, points=points, open_sides=frozenset({0} | runs_out))
         found.append(
@@ -76,23 +77,31 @@ def wastes(j: Joined, layout: Layout, *, edges: Range, sizes: Sizes) -> tuple[Cu
 
 def _waste_outlines(
     layout: Layout,
+    *,
+    end: Fraction,
 ) -> Iterator[tuple[str, tuple[Flat, ...], Fraction | None]]:
-    """Name, outline (along, across) and the edge that a half pin lies at."""
+    """Name, outline (along, across) and the edge that a half pin lies at.
+
+    Args:
+        layout: The tails.
+        end: Where the wood ends, along. [mm]
+    """
     deep, lean = layout.depth, layout.lean
+    less = lean * end / deep
     first, last = layout.tips[0][0], layout.tips[-1][1]
     start, stop = layout.start, layout.stop
     ring: tuple[Flat, ...] = (
-        (NOTHING, start),
-        (NOTHING, first),
+        (end, start),
+        (end, first + less),
         (deep, first + lean),
         (deep, start),
     )
     yield "first half pin", ring, start
     between = zip(layout.tips, layout.tips[1:], strict=False)
     for i, ((_, low), (high, _)) in enumerate(between):
-        ring = ((NOTHING, low), (NOTHING, high), (deep, high + lean), (deep, low - lean))
+        ring = ((end, low - less), (end, high + less), (deep, high + lean), (deep, low - lean))
         yield f"pin {i + 1}", ring, None
-    ring = ((NOTHING, last), (NOTHING, stop), (deep, stop), (deep, last - lean))
+    ring = ((end, last - less), (end, stop), (deep, stop), (deep, last - lean))
     yield "last half pin", ring, stop
 
 

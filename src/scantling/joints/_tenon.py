@@ -169,7 +169,8 @@ def _waste(
 ) -> Iterator[tuple[str, Box, Mapping[str, str]]]:
     off = j.seat("enters").into.at(sizes)
     front, back = -off, j.thickness("enters").at(sizes) - off
-    tip, whole = Span(None, found.length), {"along size": "tenon"}
+    tip = Span(None, found.length)
+    whole = {"along size": "tenon"} if j.seat("enters").along == ZERO else {}
     near, far = sizes[j.own("near edge shoulder")], sizes[j.own("far edge shoulder")]
     if found.into[0] > front:
         words = whole | ({"into size": "set in"} if off == 0 else {})

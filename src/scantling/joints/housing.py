@@ -40,10 +40,12 @@ from scantling.joints._joint import (
     Woods,
     option,
 )
+from scantling.joints._short import reached
 from scantling.parts import ALONG, INTO, Box, Cut, Extent, Part, Span
 from scantling.shop.habits import Habits
 from scantling.shop.operations import Operation, Setting, operation
 from scantling.shop.tools import Shop, Tool
+from scantling.sizes.linear import ZERO
 from scantling.sizes.model import Relations, Sizes
 
 LEAST_BETWEEN = Fraction(6)  # [mm] between housings in line on both faces
@@ -126,7 +128,8 @@ class Housing(Joint):
             name="notch",
             owner=j.name,
             shape=Box(along=Span(None, depth), across=Span(None, found.notch)),
-            sized={"along size": j.own("entry"), "across size": j.own("notch")},
+            sized={"across size": j.own("notch")}
+            | ({"along size": j.own("entry")} if b.along == ZERO else {}),
         )
         return {a.part: (channel,), b.part: (notch,)}
 
@@ -161,7 +164,8 @@ class Housing(Joint):
             end_grain("far wall", axis=ALONG, at=thick, first=across, second=deep),
             *stop_patches(j, found, sizes=sizes),
         )
-        return touching(j, patches, sizes=sizes, parts=parts)
+        left = reached(j, patches, axis=INTO, deep=depth, sizes=sizes)
+        return touching(j, left, sizes=sizes, parts=parts)
 
     def fixings(
         self, j: Joined, *, sizes: Sizes, choice: Choice, parts: Mapping[str, Part]

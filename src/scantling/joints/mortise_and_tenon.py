@@ -36,10 +36,11 @@ from scantling.joints._joint import (
     lifted,
     option,
 )
+from scantling.joints._short import reached
 from scantling.joints._tenon import Edge, Tenon, mortise_cuts, tenon, tenon_cuts, tenon_patches
 from scantling.joints._tenon_faults import tenon_faults
 from scantling.joints._tenon_sizes import chosen, tenon_relations
-from scantling.parts import Cut, Extent, Part
+from scantling.parts import ACROSS, Cut, Extent, Part
 from scantling.shop.habits import Habits
 from scantling.shop.operations import Operation, Setting, operation
 from scantling.shop.tools import Shop, Tool
@@ -152,8 +153,10 @@ class MortiseAndTenon(Joint):
     ) -> tuple[Contact, ...]:
         """7. Cheeks, the mortise's ends, haunch, shoulders."""
         del choice
-        patches = tenon_patches(j, self._laid_out(j, sizes), sizes=sizes, parts=parts)
-        return touching(j, patches, sizes=sizes, parts=parts)
+        found = self._laid_out(j, sizes)
+        patches = tenon_patches(j, found, sizes=sizes, parts=parts)
+        left = reached(j, patches, axis=ACROSS, deep=found.reach, sizes=sizes)
+        return touching(j, left, sizes=sizes, parts=parts)
 
     def fixings(
         self, j: Joined, *, sizes: Sizes, choice: Choice, parts: Mapping[str, Part]

@@ -37,8 +37,9 @@ from scantling.joints._joint import (
     Woods,
     option,
 )
+from scantling.joints._short import missing, reached
 from scantling.joints._sliding import Tail, tail_cuts, tail_patches
-from scantling.parts import Cut, Extent, Part
+from scantling.parts import INTO, Cut, Extent, Part
 from scantling.shop.habits import Habits
 from scantling.shop.operations import Operation, Setting, operation
 from scantling.shop.tools import Shop, Tool
@@ -168,6 +169,7 @@ class SlidingDovetail(Joint):
             slope=choice["slope"],
             taper=choice["taper"],
             run=run(j, sizes=sizes, stops=self.stops),
+            missing=missing(j, sizes=sizes),
         )
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:
@@ -195,7 +197,9 @@ class SlidingDovetail(Joint):
     ) -> tuple[Contact, ...]:
         """7. Both flanks and the shoulders beside them; nearly all of it end grain."""
         tail = self._tail(j, sizes=sizes, choice=choice)
-        return touching(j, tail_patches(j, tail, sizes=sizes), sizes=sizes, parts=parts)
+        patches = tail_patches(j, tail, sizes=sizes)
+        left = reached(j, patches, axis=INTO, deep=tail.entry, sizes=sizes)
+        return touching(j, left, sizes=sizes, parts=parts)
 
     def fixings(
         self, j: Joined, *, sizes: Sizes, choice: Choice, parts: Mapping[str, Part]

@@ -17,6 +17,7 @@ from scantling.parts import (
 )
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Sketch, Whole
+from scantling.piece._made import reaching
 from scantling.piece._section import Gap, JointWanted, Length, Section, Thick, Word
 from scantling.piece._words import follows, free, habit, inch_or_mm
 from scantling.sizes.linear import size_of
@@ -96,7 +97,14 @@ def _panel(sketch: Sketch, whole: Whole) -> Sketch:
 def _relations(whole: Whole) -> Relations:
     over = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
     words = ("front", "back", "left", "right")
-    return Relations(
+    # a top made too narrow lacks it at the wall
+    deep = reaching(
+        size_of("case.deep") + size_of("top.over front") + size_of("top.over back"),
+        "top.width",
+        "the top stands over in front and behind",
+        whole=whole,
+    )
+    return deep + Relations(
         dimensions=tuple(
             free(f"top.over {w}", says=f"what the top stands over at the {w}", may_be_nothing=True)
             for w in words
@@ -106,11 +114,6 @@ def _relations(whole: Whole) -> Relations:
                 size_of("top.length"),
                 size_of("case.wide") + size_of("top.over left") + size_of("top.over right"),
                 "the top stands over both sides",
-            ),
-            follows(
-                size_of("top.width"),
-                size_of("case.deep") + size_of("top.over front") + size_of("top.over back"),
-                "the top stands over in front and behind",
             ),
         ),
         rules=(
