@@ -147,10 +147,10 @@ def _between(j: Joined, choice: Choice) -> Relations:
     depth = j.size("depth")
     return Relations(
         dimensions=tuple(
-            _dimension(j, word, Kind.FOLLOWS, says, may_be_nothing=True)
-            for word, says in (
-                ("side gap", "room beside the panel in its groove"),
-                ("end ease", "room beyond the panel's end in its groove"),
+            _dimension(j, word, kind, says, may_be_nothing=True)
+            for word, kind, says in (
+                ("side gap", Kind.TAPE, "room beside the panel in its groove"),
+                ("end ease", Kind.FOLLOWS, "room beyond the panel's end in its groove"),
             )
         ),
         equations=(
