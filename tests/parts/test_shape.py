@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 from scantling.errors import OutOfRangeError
 from scantling.parts import Bore, Box, Corner, Cut, Extent, Profile, Span, Surface, Taper
 from scantling.parts.cut import EVEN, OVER
-from scantling.parts.shape import INSIDE_CIRCLE, ROUND_CIRCLE, Flat, run_out, turn_of
+from scantling.parts.outline import Flat, run_out, turn_of
+from scantling.parts.shape import INSIDE_CIRCLE, ROUND_CIRCLE
 
 F = Fraction
 SIDE = Extent(length=F(800), width=F(283), thickness=F(19))

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from scantling.parts import Extent, Part, Placement, Point, Round, Way
-from scantling.parts.shape import INSIDE_CIRCLE, ROUND_CIRCLE, Flat
+from scantling.parts.outline import Flat
+from scantling.parts.shape import INSIDE_CIRCLE, ROUND_CIRCLE
 
 METAL = "steel"
 

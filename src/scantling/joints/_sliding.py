@@ -14,7 +14,7 @@ from scantling.joints._frame import Patch
 from scantling.joints._housed import Run, shared_with, stop_patches
 from scantling.joints._joint import Fit, Glue, Joined
 from scantling.parts import ACROSS, Box, Cut, Point, Profile, Shape, Span, Taper
-from scantling.parts.shape import Flat
+from scantling.parts.outline import Flat
 from scantling.sizes.linear import ZERO
 from scantling.sizes.model import Sizes
 

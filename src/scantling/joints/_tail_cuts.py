@@ -10,7 +10,7 @@ from scantling.joints._joint import Beside, Fit, Glue, Joined, rectangle
 from scantling.joints._short import missing
 from scantling.joints._tails import Layout
 from scantling.parts import ALONG, INTO, Cut, Point, Profile, Span
-from scantling.parts.shape import Flat
+from scantling.parts.outline import Flat
 from scantling.sizes.linear import ZERO
 from scantling.sizes.model import Sizes
 

@@ -9,16 +9,13 @@ convex, has no corners: every `corners` raises OutOfRangeError for it.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TypeVar
 
 from scantling.errors import OutOfRangeError
 from scantling.parts.frame import ACROSS, ALONG, INTO, Extent, Point
-
-Flat = tuple[Fraction, Fraction]
-T = TypeVar("T")
+from scantling.parts.outline import Flat, run_out, sides, turn_of
 
 BORE_SIDES = 24  # sides of the polygon that stands for a round hole, drawn round the circle
 
@@ -164,7 +161,7 @@ class Taper:
         if len(self.first) != len(self.last):
             msg = f"a taper runs from {len(self.first)} points to {len(self.last)}"
             raise OutOfRangeError(msg)
-        for i, (one, two) in enumerate(zip(_sides(self.first), _sides(self.last), strict=True)):
+        for i, (one, two) in enumerate(zip(sides(self.first), sides(self.last), strict=True)):
             same_way = one[0] * two[0] + one[1] * two[1] > 0
             if one[0] * two[1] != one[1] * two[0] or not same_way:
                 msg = f"side {i} of a taper is not parallel to its other end"
@@ -221,117 +218,9 @@ class Bore:
 Shape = Box | Profile | Taper | Bore
 
 
-def run_out(
-    points: Sequence[Flat], open_sides: frozenset[int], *, room: Flat, over: Flat
-) -> tuple[Flat, ...]:
-    """Outline with its open sides carried past the surface; the others run on in their own line.
-
-    Where two sides would meet before that, as at a narrow mouth, the side between them goes less
-    far past the surface: the first of 1/2, 1/4, 1/8 ... of `over` that leaves it a side.
-
-    Args:
-        points: A convex outline, once round.
-        open_sides: Sides square to one of the two axes, through which it leaves the part.
-        room: Size of the part along the first and the second axis. [mm]
-        over: How far to go past the surface along them. [mm]
-
-    Raises:
-        OutOfRangeError: Not convex, not convex any more where it reaches the surface, or an open
-            side is not square to an axis.
-    """
-    turn = turn_of(points)
-    if turn == 0:
-        msg = f"profile of {len(points)} points is not convex"
-        raise OutOfRangeError(msg)
-    if not open_sides:
-        return tuple(points)
-    sides = _sides(points)
-    for i in open_sides:
-        if 0 not in sides[i]:
-            msg = f"open side {i} of a profile is not square to the part"
-            raise OutOfRangeError(msg)
-    beside = {(i + step) % len(points) for i in open_sides for step in (-1, 0, 1)}
-    lines = {i: _line(points[i], sides[i], turn) for i in beside}
-    outline = _Outline(points=points, lines=lines, open_sides=open_sides)
-    found = _moved_out(outline, room=room, over=over)
-    if turn_of(found) != turn:
-        at_surface = _moved_out(outline, room=room, over=(Fraction(0), Fraction(0)))
-        if turn_of(at_surface) != turn:
-            msg = "the sides of a profile meet before it leaves the part"
-            raise OutOfRangeError(msg)
-    while turn_of(found) != turn:
-        over = (over[0] / 2, over[1] / 2)
-        found = _moved_out(outline, room=room, over=over)
-    return found
-
-
-def turn_of(points: Sequence[Flat]) -> int:
-    """1 if a convex outline turns from first to second axis, -1 if back, 0 if not convex.
-
-    Every corner turns the same way, and the sides go round the compass once: a star turns the
-    same way everywhere too, but goes round more than once.
-    """
-    sides = _sides(points)
-    turns = {_crossed(side, after) for side, after in zip(sides, _after(sides), strict=True)}
-    halves = [side[1] > 0 or (side[1] == 0 and side[0] > 0) for side in sides]
-    changes = sum(half != after for half, after in zip(halves, _after(halves), strict=True))
-    return turns.pop() if len(turns) == 1 and changes == 2 else 0
-
-
 def around(ring: Sequence[Flat], *, centre: Flat, radius: Fraction) -> tuple[Flat, ...]:
     """A ring of the unit circle, enlarged and moved to its place. [mm]"""
     return tuple((centre[0] + radius * u, centre[1] + radius * v) for u, v in ring)
-
-
-def _crossed(side: Flat, after: Flat) -> int:
-    across = side[0] * after[1] - side[1] * after[0]
-    return (across > 0) - (across < 0)
-
-
-def _after(ring: Sequence[T]) -> list[T]:
-    return [*ring[1:], *ring[:1]]
-
-
-def _sides(points: Sequence[Flat]) -> list[Flat]:
-    ring = _after(points)
-    return [(c - a, d - b) for (a, b), (c, d) in zip(points, ring, strict=True)]
-
-
-def _line(point: Flat, side: Flat, turn: int) -> tuple[Flat, Fraction]:
-    normal = (side[1] * turn, -side[0] * turn)  # outward
-    return normal, normal[0] * point[0] + normal[1] * point[1]
-
-
-@dataclass(frozen=True, kw_only=True)
-class _Outline:
-    """An outline with the lines of its open sides and of those beside them."""
-
-    points: Sequence[Flat]
-    lines: Mapping[int, tuple[Flat, Fraction]]
-    open_sides: frozenset[int]
-
-
-def _moved_out(outline: _Outline, *, room: Flat, over: Flat) -> tuple[Flat, ...]:
-    """The outline with its open sides past the surface; corners between others stay."""
-    opened = outline.open_sides
-    moved = {
-        i: (normal, _past(normal, room, over) if i in opened else distance)
-        for i, (normal, distance) in outline.lines.items()
-    }
-    last = len(outline.points) - 1
-    return tuple(
-        _crossing(moved[i - 1 if i else last], moved[i])
-        if i in opened or (i - 1 if i else last) in opened
-        else point
-        for i, point in enumerate(outline.points)
-    )
-
-
-def _past(normal: Flat, room: Flat, over: Flat) -> Fraction:
-    """Distance of a line square to an axis that lies past the surface it looks at."""
-    axis = 0 if normal[0] != 0 else 1
-    at = room[axis] + over[axis] if normal[axis] > 0 else -over[axis]
-    return normal[axis] * at
 
 
 def _carried_on(

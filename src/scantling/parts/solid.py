@@ -121,8 +121,13 @@ def _cutter(cut: Cut, *, extent: Extent, over: Point) -> Convex | None:
         corners = cut.corners(extent=extent, over=over)
     except OutOfRangeError:
         return None  # takes nothing here; a proof of its own reports it
-    if any(len({corner[axis] for corner in corners}) == 1 for axis in range(3)):
+    if any(_level(corners, axis) for axis in range(3)):
         return None  # flat: the same proof reports it
     return Convex(
         corners=corners, round_about=cut.shape.axis if isinstance(cut.shape, Bore) else None
     )
+
+
+def _level(corners: Sequence[Point], axis: int) -> bool:
+    # from the far end, as the last corner most often differs from the first
+    return all(corner[axis] == corners[0][axis] for corner in reversed(corners))
