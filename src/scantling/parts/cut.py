@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
@@ -49,4 +50,16 @@ class Cut:
         local = self.shape.corners(extent=extent, over=over)
         if self.corner == REFERENCE:
             return local
-        return tuple(self.corner.to_part(point, extent) for point in local)
+        columns = [
+            column if self.corner.surface(axis).is_reference else _from_far(column, extent[axis])
+            for axis, column in enumerate(zip(*local, strict=True))
+        ]
+        x, y, z = columns
+        return tuple(zip(x, y, z, strict=True))
+
+
+def _from_far(column: Sequence[Fraction], full: Fraction) -> list[Fraction]:
+    # many corners of a cutter hold one and the same number: it is taken off once
+    seen = {id(value): value for value in column}
+    turned = {key: full - value for key, value in seen.items()}
+    return [turned[id(value)] for value in column]

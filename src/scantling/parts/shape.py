@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from scantling.errors import OutOfRangeError
 from scantling.parts.frame import ACROSS, ALONG, INTO, Extent, Point
@@ -201,7 +202,7 @@ class Bore:
         if self.radius <= 0:
             msg = f"a hole of radius {float(self.radius):g} mm has no size"
             raise OutOfRangeError(msg)
-        flats = around(ROUND_CIRCLE, centre=self.centre, radius=self.radius)
+        flats = _drilled(self.centre, self.radius)
         return tuple(_lifted(flat, self.axis, at) for at in (low, high) for flat in flats)
 
     def moved(self, by: Point) -> Bore:
@@ -221,6 +222,11 @@ Shape = Box | Profile | Taper | Bore
 def around(ring: Sequence[Flat], *, centre: Flat, radius: Fraction) -> tuple[Flat, ...]:
     """A ring of the unit circle, enlarged and moved to its place. [mm]"""
     return tuple((centre[0] + radius * u, centre[1] + radius * v) for u, v in ring)
+
+
+@lru_cache(maxsize=1024)  # a hole keeps its place from its own corner whatever else changes
+def _drilled(centre: Flat, radius: Fraction) -> tuple[Flat, ...]:
+    return around(ROUND_CIRCLE, centre=centre, radius=radius)
 
 
 def _carried_on(
@@ -246,10 +252,10 @@ def _flat(point: Point, axis: int) -> Flat:
 
 
 def _lifted(flat: Flat, axis: int, at: Fraction) -> Point:
-    u, v = others(axis)
-    point = [Fraction(0)] * 3
-    point[axis], point[u], point[v] = at, flat[0], flat[1]
-    return (point[0], point[1], point[2])
+    u, v = flat
+    if axis == ALONG:
+        return (at, u, v)
+    return (u, at, v) if axis == ACROSS else (u, v, at)
 
 
 def _unit_points() -> tuple[Flat, ...]:
