@@ -7,7 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.solids.shapes import board, convex, stood
 
+from scantling.solids.kernel import Placed
 from scantling.solids.pairs import near_pairs, overlaps
+from scantling.solids.pattern import Turn, turned_bounds
 from scantling.solids.store import Store
 
 F = Fraction
@@ -89,3 +91,26 @@ def test_the_coarse_search_misses_no_pair(places: list[tuple[F, F, F]]) -> None:
         )
     }
     assert {(one.name, other.name) for one, other in near_pairs(placed)} == wanted
+
+
+turns = st.builds(
+    lambda axes, signs, at: Turn(axes=(axes[0], axes[1], axes[2]), signs=signs, at=at),
+    st.permutations((0, 1, 2)),
+    st.tuples(*[st.sampled_from((1, -1))] * 3),
+    st.tuples(*[st.integers(-9, 9).map(lambda n: F(n * 40, 3))] * 3),
+)
+
+
+@given(stands=st.lists(turns, min_size=2, max_size=6))
+def test_the_coarse_search_misses_no_pair_however_they_are_turned(stands: list[Turn]) -> None:
+    # thirds of an inch-like grid: many of them touch exactly, along one axis or more
+    solid = board(size=(F(120), F(80), F(40, 3)))
+    placed = [Placed(name=f"{i}", solid=solid, turn=turn) for i, turn in enumerate(stands)]
+    boxes = [turned_bounds(solid.extent, turn) for turn in stands]
+    wanted = [
+        (f"{i}", f"{k}")
+        for i in range(len(boxes))
+        for k in range(i + 1, len(boxes))
+        if boxes[i].meets(boxes[k])
+    ]
+    assert [(one.name, other.name) for one, other in near_pairs(placed)] == wanted

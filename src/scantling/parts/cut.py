@@ -6,9 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from functools import cached_property
 
 from scantling.parts.frame import REFERENCE, Corner, Extent, Point
 from scantling.parts.shape import Shape
+from scantling.solids.store import Key
 
 OVER: Point = (Fraction(1), Fraction(1), Fraction(1))  # [mm] how far an open cut runs past
 EVEN: Point = (Fraction(0), Fraction(0), Fraction(0))  # [mm] an open cut ends in the surface
@@ -36,6 +38,11 @@ class Cut:
     made: Made = Made.BEFORE_GLUE
     shares: frozenset[str] = frozenset()  # owners that may claim the same wood
     sized: tuple[tuple[str, str], ...] = ()  # measure -> name of the dimension that sets it
+
+    @cached_property
+    def outline(self) -> Key:
+        """Its shape and corner alone: both of a pair, and every drawer side, are one solid."""
+        return Key(self.shape, self.corner)
 
     def corners(self, *, extent: Extent, over: Point = OVER) -> tuple[Point, ...]:
         """Corners of the convex cutter in the part's own frame. [mm]

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from scantling.parts.cut import Cut
 from scantling.parts.frame import Extent, Placement, Surface
+from scantling.solids.store import Key
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -61,3 +63,8 @@ class Part:
     def is_round(self) -> bool:
         """Whether its blank is round."""
         return isinstance(self.blank, Round)
+
+    @cached_property
+    def outline(self) -> Key:
+        """What its solid depends on: size, cuts, and whether it is round. No name, no place."""
+        return Key(self.extent, *(cut.outline for cut in self.cuts), self.is_round)

@@ -20,14 +20,15 @@ NO_HORNS = (Fraction(0), Fraction(0))
 
 def finished(part: Part, *, store: Store) -> Solid:
     """The part with all its cuts made and no horns, in its own frame."""
-    key = ("finished", part.extent, _outlines(part.cuts), part.is_round)
+    key = ("finished", part.outline)
     return _kept(key, part, part.cuts, horns=NO_HORNS, store=store)
 
 
 def as_cut(part: Part, *, store: Store) -> Solid:
     """The part as it goes to glue-up: horns on, cuts made after glue not yet made."""
     cuts = tuple(c for c in part.cuts if c.made is Made.BEFORE_GLUE)
-    key = ("as cut", part.extent, _outlines(cuts), part.horns, part.is_round)
+    outlines = tuple(c.outline for c in cuts)
+    key = ("as cut", part.extent, outlines, part.horns, part.is_round)
     return _kept(key, part, cuts, horns=part.horns, store=store)
 
 
@@ -48,8 +49,7 @@ def turn(placement: Placement) -> Turn:
 
 def taken(part: Part, *, store: Store) -> tuple[Bulk, ...]:
     """What each cut would take of the whole block, one after the other."""
-    key = ("taken", part.extent, _outlines(part.cuts), part.is_round)
-    return store.kept(key, lambda: tuple(_taken(part)))
+    return store.kept(("taken", part.outline), lambda: tuple(_taken(part)))
 
 
 def _taken(part: Part) -> Iterator[Bulk]:
@@ -86,11 +86,6 @@ def block(part: Part, *, horns: tuple[Fraction, Fraction] = NO_HORNS) -> Convex:
     radius = extent.width / 2
     section = around(INSIDE_CIRCLE, centre=(radius, radius), radius=radius)
     return Convex(corners=_prism(ends, section), round_about=ALONG)
-
-
-def _outlines(cuts: tuple[Cut, ...]) -> Hashable:
-    # names and owners left out: both of a pair, and every drawer side, are one solid
-    return tuple((cut.shape, cut.corner) for cut in cuts)
 
 
 def _prism(

@@ -7,15 +7,17 @@ here is always computed.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from manifold3d import Error, Manifold, OpType
 from numpy.typing import NDArray
 
 from scantling.errors import InternalError
-from scantling.solids._boxes import Box, as_box, room_left, turned_box
-from scantling.solids.pattern import Bounds, Convex, Pattern, Turn, bounds
+from scantling.solids._boxes import Box, as_box, box_of, room_left, turned_box
+from scantling.solids.pattern import Bounds, Convex, Pattern, Point, Turn, bounds, turned_bounds
 
 Floats = NDArray[np.float64]
 
@@ -40,6 +42,14 @@ class Solid:
     round_about: tuple[int | None, ...] = ()  # beside it: axis of a round surface
     extent: Bounds  # of the block [mm]
     taken: tuple[Box, ...] = ()  # those of its cuts that are boxes [mm]
+
+    @cached_property
+    def block(self) -> Box:
+        """The block in floating point. [mm]"""
+        a, b, c, d, e, f = (
+            x.numerator / x.denominator for x in (*self.extent.low, *self.extent.high)
+        )
+        return a, b, c, d, e, f
 
     @property
     def volume(self) -> float:
@@ -83,7 +93,7 @@ def cut(pattern: Pattern) -> Solid:
     Raises:
         InternalError: Flat corners, or the kernel refused.
     """
-    corners = [_corners(piece) for piece in (pattern.block, *pattern.away)]
+    corners = [_floats(piece.corners) for piece in (pattern.block, *pattern.away)]
     block, *away = hulls = [_hull_of(np.array(points)) for points in corners]
     body = Manifold.batch_boolean([block, *away], OpType.Subtract) if away else block
     if body.status() != Error.NoError:
@@ -104,7 +114,7 @@ def standing(solid: Solid, turn: Turn) -> Solid:
         body=_moved(solid.body, turn),
         made_by=solid.made_by,
         round_about=tuple(None if a is None else turn.axes[a] for a in solid.round_about),
-        extent=bounds((turn.of(solid.extent.low), turn.of(solid.extent.high))),
+        extent=turned_bounds(solid.extent, turn),
     )
 
 
@@ -167,19 +177,13 @@ def shared_by_hulls(one: Convex, other: Convex, *, within: Convex) -> float:
 
 def _bound(one: Solid, other: Solid, turn: Turn) -> float:
     """Volume that two solids share at most. [mm3]"""
-    mine, theirs = (_corners_of(each.extent) for each in (one, other))
     taken = [*one.taken, *(turned_box(box, turn) for box in other.taken)]
-    return room_left(mine, turned_box(theirs, turn), taken=taken)
+    return room_left(one.block, turned_box(other.block, turn), taken=taken)
 
 
-def _corners_of(extent: Bounds) -> Box:
-    a, b, c, d, e, f = (x.numerator / x.denominator for x in (*extent.low, *extent.high))
-    return a, b, c, d, e, f
-
-
-def _corners(piece: Convex) -> list[list[float]]:
+def _floats(points: Sequence[Point]) -> list[list[float]]:
     # as float() would, several times as fast
-    return [[x.numerator / x.denominator for x in point] for point in piece.corners]
+    return [[x.numerator / x.denominator for x in point] for point in points]
 
 
 def _bulk(body: Manifold) -> Bulk:
@@ -194,7 +198,7 @@ def _bulk(body: Manifold) -> Bulk:
 
 
 def _hull(piece: Convex) -> Manifold:
-    return _hull_of(np.array(_corners(piece)))
+    return _hull_of(np.array(_floats(piece.corners)))
 
 
 def _hull_of(points: Floats) -> Manifold:

@@ -4,13 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 import numpy as np
+from numpy.typing import NDArray
 
+from scantling.solids._boxes import turned_box
 from scantling.solids.kernel import NOISE, Placed, shared
-from scantling.solids.pattern import turned_bounds
 from scantling.solids.store import Store
 
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+
+WIDE = 0  # axis along which pieces stand side by side, if they do
 SLACK = 1e-6  # [mm] the coarse search errs on the side of looking twice
 
 
@@ -48,18 +54,45 @@ def overlaps(placed: Sequence[Placed], *, store: Store, least: float = NOISE) ->
 
 def near_pairs(placed: Sequence[Placed]) -> list[tuple[Placed, Placed]]:
     """Pairs whose blocks have more than a surface in common, in the order of `placed`."""
-    boxes = [turned_bounds(p.solid.extent, p.turn) for p in placed]
-    low, high = (
-        np.array([[x.numerator / x.denominator for x in end] for end in ends]).reshape(-1, 3)
-        for ends in ([box.low for box in boxes], [box.high for box in boxes])
-    )
-    into = np.full((len(boxes), len(boxes)), np.inf)  # how far one reaches into the other [mm]
-    for axis in range(3):
-        into = np.minimum(into, high[:, None, axis] - low[None, :, axis])
-    into = np.triu(np.minimum(into, into.T), k=1)
-    # floating point decides what is clear; what is close is told exactly
-    clear = into > SLACK
-    close = np.triu((into >= -SLACK) & ~clear, k=1)
-    for i, k in np.argwhere(close).tolist():
-        clear[i, k] = boxes[i].meets(boxes[k])
-    return [(placed[i], placed[k]) for i, k in np.argwhere(clear).tolist()]
+    boxes = np.array([turned_box(p.solid.block, p.turn) for p in placed]).reshape(-1, 6)
+    low, high = boxes[:, :3], boxes[:, 3:]
+    one, other = _side_by_side(low[:, WIDE], high[:, WIDE])
+    # along each axis, how far one reaches into the other [mm]
+    reach = np.minimum(high[one] - low[other], high[other] - low[one])
+    near = reach.min(axis=1) >= -SLACK
+    one, other, reach = one[near], other[near], reach[near]
+    order = np.lexsort((other, one))
+    found = []
+    for i, k, axes in zip(one[order], other[order], reach[order] <= SLACK, strict=True):
+        first, second = placed[i], placed[k]
+        # floating point decides what is clear; what is close is told exactly
+        if not axes.any() or all(
+            _meet(first, second, axis) for axis, close in enumerate(axes) if close
+        ):
+            found.append((first, second))
+    return found
+
+
+def _side_by_side(low: Floats, high: Floats) -> tuple[Ints, Ints]:
+    """Numbers of those whose spans along one axis meet or nearly do, the lower number first."""
+    order = np.argsort(low, kind="stable")
+    place = np.arange(len(order))
+    stop = np.searchsorted(low[order], high[order] + SLACK, side="right")
+    count = np.maximum(stop - place - 1, 0)
+    before = np.repeat(place, count)
+    after = before + 1 + np.arange(count.sum()) - np.repeat(np.cumsum(count) - count, count)
+    one, other = order[before], order[after]
+    return np.minimum(one, other), np.maximum(one, other)
+
+
+def _meet(one: Placed, other: Placed, axis: int) -> bool:
+    (a, b), (c, d) = _span(one, axis), _span(other, axis)
+    return a < d and c < b
+
+
+def _span(placed: Placed, axis: int) -> tuple[Fraction, Fraction]:
+    """Where the block of a solid starts and stops along an axis of the room. [mm]"""
+    turn, extent = placed.turn, placed.solid.extent
+    own = turn.axes.index(axis)
+    at, low, high = turn.at[axis], extent.low[own], extent.high[own]
+    return (at + low, at + high) if turn.signs[own] > 0 else (at - high, at - low)

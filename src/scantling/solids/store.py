@@ -8,6 +8,23 @@ from typing import Any, TypeVar
 Result = TypeVar("Result")
 
 
+class Key:
+    """Several things as one key, whose hash is reckoned once: exact numbers are slow to hash."""
+
+    __slots__ = ("_hash", "_things")
+
+    def __init__(self, *things: Hashable) -> None:
+        self._things = things
+        self._hash = hash(things)
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    def __eq__(self, other: object) -> bool:
+        # things that are one object are not compared any further
+        return self is other or (isinstance(other, Key) and self._things == other._things)
+
+
 class Store:
     """Keeps results under keys that hold everything they depend on.
 
