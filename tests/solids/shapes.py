@@ -3,7 +3,8 @@
 from fractions import Fraction
 
 from scantling.parts.shape import ROUND_CIRCLE, around
-from scantling.solids.kernel import Placed, Solid, cut
+from scantling.solids._nook import nook
+from scantling.solids.kernel import NOISE, Placed, Solid, cut, depth_filled, room_filled
 from scantling.solids.pattern import Convex, Pattern, Turn
 
 F = Fraction
@@ -32,3 +33,9 @@ def stood(name: str, solid: Solid, *at: Number) -> Placed:
     """The solid with its origin there, not turned."""
     x, y, z = (F(value) for value in at)
     return Placed(name=name, solid=solid, turn=Turn(at=(x, y, z)))
+
+
+def shared(one: Solid, other: Solid, *, turn: Turn) -> tuple[float, float]:
+    """Volume that two solids both claim, and how deep it reaches. [mm3, mm]"""
+    room = nook(one.wood, other.wood, turn=turn, least=NOISE)
+    return (0.0, 0.0) if room is None else (room_filled(room), depth_filled(room))

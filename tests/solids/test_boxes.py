@@ -5,10 +5,10 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.solids.shapes import board, convex, hole
+from tests.solids.shapes import board, convex, hole, shared
 
 from scantling.solids._boxes import as_box, room_left, turned_box
-from scantling.solids.kernel import Solid, shared, standing
+from scantling.solids.kernel import Solid, standing
 from scantling.solids.pattern import Turn
 
 F = Fraction

@@ -6,10 +6,10 @@ from itertools import permutations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.solids.shapes import board, convex, hole
+from tests.solids.shapes import board, convex, hole, shared
 
 from scantling.errors import InternalError
-from scantling.solids.kernel import cut, shared, shared_by_hulls, standing
+from scantling.solids.kernel import cut, shared_by_hulls, standing
 from scantling.solids.pattern import Convex, Pattern, Turn
 
 F = Fraction

@@ -23,7 +23,7 @@ def box_of(points: Sequence[Sequence[float]]) -> Box:
 
 def as_box(points: Sequence[Sequence[float]]) -> Box | None:
     """The box that has just these eight corners, or None. [mm]"""
-    if len({tuple(point) for point in points}) != 8 or len(points) != 8:
+    if len(points) != 8 or len({tuple(point) for point in points}) != 8:
         return None
     if any(len(set(values)) != 2 for values in zip(*points, strict=True)):
         return None
@@ -40,12 +40,29 @@ def turned_box(box: Box, turn: Turn) -> Box:
     return low[0], low[1], low[2], high[0], high[1], high[2]
 
 
+def turned_back(box: Box, turn: Turn) -> Box:
+    """A box of the room in the coordinates of a solid. [mm]"""
+    low, high = [0.0] * 3, [0.0] * 3
+    for axis, (to, sign) in enumerate(zip(turn.axes, turn.signs, strict=True)):
+        at = turn.at[to].numerator / turn.at[to].denominator
+        a, b = sign * (box[to] - at), sign * (box[to + 3] - at)
+        low[axis], high[axis] = min(a, b), max(a, b)
+    return low[0], low[1], low[2], high[0], high[1], high[2]
+
+
+def overlap(one: Box, other: Box) -> bool:
+    """Whether two boxes have more than a surface in common."""
+    a, b, c, d, e, f = one
+    u, v, w, x, y, z = other
+    return a < x and u < d and b < y and v < e and c < z and w < f
+
+
 def room_left(one: Box, other: Box, *, taken: Iterable[Box]) -> float:
     """Volume that two boxes share and no box of `taken` covers. [mm3]
 
     Infinite when it falls into too many pieces to be worth it.
     """
-    both = _common(one, other)
+    both = common_box(one, other)
     left = [] if both is None else [both]
     for box in taken:
         left = [piece for each in left for piece in _without(each, box)]
@@ -54,7 +71,8 @@ def room_left(one: Box, other: Box, *, taken: Iterable[Box]) -> float:
     return sum((d - a) * (e - b) * (f - c) for a, b, c, d, e, f in left)
 
 
-def _common(one: Box, other: Box) -> Box | None:
+def common_box(one: Box, other: Box) -> Box | None:
+    """What two boxes share, or None if they only touch. [mm]"""
     a, b, c = (max(one[axis], other[axis]) for axis in range(3))
     d, e, f = (min(one[axis], other[axis]) for axis in range(3, 6))
     return (a, b, c, d, e, f) if a < d and b < e and c < f else None
@@ -62,7 +80,7 @@ def _common(one: Box, other: Box) -> Box | None:
 
 def _without(whole: Box, taken: Box) -> list[Box]:
     """What is left of a box, in boxes that only touch."""
-    if _common(whole, taken) is None:
+    if not overlap(whole, taken):
         return [whole]
     found = []
     rest = list(whole)

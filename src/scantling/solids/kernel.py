@@ -7,17 +7,15 @@ here is always computed.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
 
 import numpy as np
 from manifold3d import Error, Manifold, OpType
 from numpy.typing import NDArray
 
 from scantling.errors import InternalError
-from scantling.solids._boxes import Box, as_box, box_of, room_left, turned_box
-from scantling.solids.pattern import Bounds, Convex, Pattern, Point, Turn, bounds, turned_bounds
+from scantling.solids._nook import Nook, Wood, floats, piece
+from scantling.solids.pattern import Convex, Pattern, Turn
 
 Floats = NDArray[np.float64]
 
@@ -40,16 +38,7 @@ class Solid:
     body: Manifold  # no other room looks at it
     made_by: tuple[int, ...] = ()  # the kernel's mark for the block and each piece taken away
     round_about: tuple[int | None, ...] = ()  # beside it: axis of a round surface
-    extent: Bounds  # of the block [mm]
-    taken: tuple[Box, ...] = ()  # those of its cuts that are boxes [mm]
-
-    @cached_property
-    def block(self) -> Box:
-        """The block in floating point. [mm]"""
-        a, b, c, d, e, f = (
-            x.numerator / x.denominator for x in (*self.extent.low, *self.extent.high)
-        )
-        return a, b, c, d, e, f
+    wood: Wood  # what it was cut from and to, exactly
 
     @property
     def volume(self) -> float:
@@ -93,18 +82,17 @@ def cut(pattern: Pattern) -> Solid:
     Raises:
         InternalError: Flat corners, or the kernel refused.
     """
-    corners = [_floats(piece.corners) for piece in (pattern.block, *pattern.away)]
-    block, *away = hulls = [_hull_of(np.array(points)) for points in corners]
-    body = Manifold.batch_boolean([block, *away], OpType.Subtract) if away else block
+    block, *away = pieces = [piece(each.corners) for each in (pattern.block, *pattern.away)]
+    hulls = [_hull_of(np.array(each.rounded)) for each in pieces]
+    body = Manifold.batch_boolean(hulls, OpType.Subtract) if away else hulls[0]
     if body.status() != Error.NoError:
         msg = f"the geometry kernel gave up: {body.status()}"
         raise InternalError(msg)
     return Solid(
         body=body,
         made_by=tuple(hull.original_id() for hull in hulls),
-        round_about=tuple(piece.round_about for piece in (pattern.block, *pattern.away)),
-        extent=bounds(pattern.block.corners),
-        taken=tuple(box for box in map(as_box, corners[1:]) if box is not None),
+        round_about=tuple(each.round_about for each in (pattern.block, *pattern.away)),
+        wood=Wood(block=block, taken=tuple(away)),
     )
 
 
@@ -114,30 +102,32 @@ def standing(solid: Solid, turn: Turn) -> Solid:
         body=_moved(solid.body, turn),
         made_by=solid.made_by,
         round_about=tuple(None if a is None else turn.axes[a] for a in solid.round_about),
-        extent=turned_bounds(solid.extent, turn),
+        wood=solid.wood.turned(turn),
     )
 
 
-def shared(one: Solid, other: Solid, *, turn: Turn) -> tuple[float, float]:
-    """Volume that two solids both claim, and how deep it reaches. [mm3, mm]
+def room_filled(room: Nook) -> float:
+    """Volume of a nook that is wood of both solids. [mm3]"""
+    return float(_filled(room).volume())
 
-    The depth is the volume over the largest of the three outlines it shows along the axes, right
-    for a slice square to one of them; 0 where the two share no more than floating point makes of
-    exact contact.
 
-    Args:
-        one: Stands in its own coordinates.
-        other: The second.
-        turn: How the second stands in the coordinates of the first.
+def depth_filled(room: Nook) -> float:
+    """How deep two solids reach into each other in a nook. [mm]
+
+    The volume over the largest of the three outlines it shows along the axes, right for a slice
+    square to one of them; 0 where nothing is shared.
     """
-    if _bound(one, other, turn) <= NOISE:
-        return 0.0, 0.0
-    both = one.body ^ _moved(other.body, turn)
-    volume = float(both.volume())
-    if volume <= NOISE:
-        return volume, 0.0
+    both = _filled(room)
     area = _outline(both)
-    return volume, volume / area if area > 0 else 0.0
+    return float(both.volume()) / area if area > 0 else 0.0
+
+
+def _filled(room: Nook) -> Manifold:
+    block = Manifold.cube(room.size)
+    for hull in room.within:
+        block ^= _hull_of(np.array(hull))
+    away = [_hull_of(np.array(hull)) for hull in room.taken]
+    return Manifold.batch_boolean([block, *away], OpType.Subtract) if away else block
 
 
 def shared_twice(
@@ -175,17 +165,6 @@ def shared_by_hulls(one: Convex, other: Convex, *, within: Convex) -> float:
     return float(Manifold.batch_boolean(bodies, OpType.Intersect).volume())
 
 
-def _bound(one: Solid, other: Solid, turn: Turn) -> float:
-    """Volume that two solids share at most. [mm3]"""
-    taken = [*one.taken, *(turned_box(box, turn) for box in other.taken)]
-    return room_left(one.block, turned_box(other.block, turn), taken=taken)
-
-
-def _floats(points: Sequence[Point]) -> list[list[float]]:
-    # as float() would, several times as fast
-    return [[x.numerator / x.denominator for x in point] for point in points]
-
-
 def _bulk(body: Manifold) -> Bulk:
     if not body.num_tri():
         return Bulk(volume=0.0, moments=(0.0, 0.0, 0.0))
@@ -197,8 +176,8 @@ def _bulk(body: Manifold) -> Bulk:
     return Bulk(volume=float(body.volume()), moments=(x, y, z))
 
 
-def _hull(piece: Convex) -> Manifold:
-    return _hull_of(np.array(_floats(piece.corners)))
+def _hull(body: Convex) -> Manifold:
+    return _hull_of(np.array(floats(body.corners)))
 
 
 def _hull_of(points: Floats) -> Manifold:

@@ -10,7 +10,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scantling.solids._boxes import turned_box
-from scantling.solids.kernel import NOISE, Placed, shared
+from scantling.solids._nook import Nook, nook
+from scantling.solids.kernel import NOISE, Placed, Solid, depth_filled, room_filled
+from scantling.solids.pattern import Turn
 from scantling.solids.store import Store
 
 Floats = NDArray[np.float64]
@@ -26,7 +28,12 @@ class Overlap:
 
     between: tuple[str, str]
     volume: float  # [mm3]
-    depth: float  # [mm] volume over half the surface of what is shared
+    room: Nook  # where they do
+
+    @property
+    def depth(self) -> float:
+        """Volume over half the surface of what is shared. [mm]"""
+        return depth_filled(self.room)
 
 
 def overlaps(placed: Sequence[Placed], *, store: Store, least: float = NOISE) -> list[Overlap]:
@@ -43,18 +50,26 @@ def overlaps(placed: Sequence[Placed], *, store: Store, least: float = NOISE) ->
     found = []
     for one, other in near_pairs(placed):
         turn = other.turn.seen_from(one.turn)
-        volume, depth = store.kept(
+        room, volume = store.kept(
             ("shared", one.solid, other.solid, turn),
-            lambda a=one.solid, b=other.solid, t=turn: shared(a, b, turn=t),  # type: ignore[misc] # mypy can't infer defaults of a lambda
+            lambda a=one.solid, b=other.solid, t=turn: _shared(a, b, turn=t, store=store),  # type: ignore[misc] # mypy can't infer defaults of a lambda
         )
-        if volume > least:
-            found.append(Overlap(between=(one.name, other.name), volume=volume, depth=depth))
+        if room is not None and volume > least:
+            found.append(Overlap(between=(one.name, other.name), volume=volume, room=room))
     return found
+
+
+def _shared(one: Solid, other: Solid, *, turn: Turn, store: Store) -> tuple[Nook | None, float]:
+    # solids may be new and yet meet in the same way: a longer board round the same screw
+    room = nook(one.wood, other.wood, turn=turn, least=NOISE)
+    if room is None:
+        return None, 0.0
+    return room, store.kept(("filled", room), lambda: room_filled(room))
 
 
 def near_pairs(placed: Sequence[Placed]) -> list[tuple[Placed, Placed]]:
     """Pairs whose blocks have more than a surface in common, in the order of `placed`."""
-    boxes = np.array([turned_box(p.solid.block, p.turn) for p in placed]).reshape(-1, 6)
+    boxes = np.array([turned_box(p.solid.wood.block.box, p.turn) for p in placed]).reshape(-1, 6)
     low, high = boxes[:, :3], boxes[:, 3:]
     one, other = _side_by_side(low[:, WIDE], high[:, WIDE])
     # along each axis, how far one reaches into the other [mm]
@@ -92,7 +107,7 @@ def _meet(one: Placed, other: Placed, axis: int) -> bool:
 
 def _span(placed: Placed, axis: int) -> tuple[Fraction, Fraction]:
     """Where the block of a solid starts and stops along an axis of the room. [mm]"""
-    turn, extent = placed.turn, placed.solid.extent
+    turn, extent = placed.turn, placed.solid.wood.extent
     own = turn.axes.index(axis)
     at, low, high = turn.at[axis], extent.low[own], extent.high[own]
     return (at + low, at + high) if turn.signs[own] > 0 else (at - high, at - low)
