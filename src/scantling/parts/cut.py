@@ -42,7 +42,7 @@ class Cut:
     @cached_property
     def outline(self) -> Key:
         """Its shape and corner alone: both of a pair, and every drawer side, are one solid."""
-        return Key(self.shape, self.corner)
+        return Key((self.shape, self.corner))
 
     def corners(self, *, extent: Extent, over: Point = OVER) -> tuple[Point, ...]:
         """Corners of the convex cutter in the part's own frame. [mm]
@@ -67,6 +67,11 @@ class Cut:
 
 def _from_far(column: Sequence[Fraction], full: Fraction) -> list[Fraction]:
     # many corners of a cutter hold one and the same number: it is taken off once
-    seen = {id(value): value for value in column}
-    turned = {key: full - value for key, value in seen.items()}
-    return [turned[id(value)] for value in column]
+    turned: dict[tuple[int, int], Fraction] = {}
+    found = []
+    for value in column:
+        ratio = value.numerator, value.denominator  # as telling as the value, quicker to hash
+        if ratio not in turned:
+            turned[ratio] = full - value
+        found.append(turned[ratio])
+    return found

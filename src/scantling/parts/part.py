@@ -67,4 +67,4 @@ class Part:
     @cached_property
     def outline(self) -> Key:
         """What its solid depends on: size, cuts, and whether it is round. No name, no place."""
-        return Key(self.extent, *(cut.outline for cut in self.cuts), self.is_round)
+        return Key((self.extent, *(cut.outline for cut in self.cuts), self.is_round))

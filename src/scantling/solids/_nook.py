@@ -171,9 +171,11 @@ def _moved(
     # Many corners hold one and the same number: it is moved once. Two whole numbers divide into
     # the float nearest to the exact sum, reduced or not, so no fraction need be made of them.
     p, q = sign * start.numerator, start.denominator
-    told = {}
+    told: dict[tuple[int, int], float] = {}
+    found = []
     for value in column:
-        if id(value) not in told:
-            n, d = value.numerator, value.denominator
-            told[id(value)] = min(max(sign * (p * d + n * q) / (q * d), ends[0]), ends[1])
-    return [told[id(value)] for value in column]
+        n, d = ratio = value.numerator, value.denominator
+        if ratio not in told:
+            told[ratio] = min(max(sign * (p * d + n * q) / (q * d), ends[0]), ends[1])
+        found.append(told[ratio])
+    return found

@@ -3,26 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable
+from functools import cached_property
 from typing import Any, TypeVar
 
 Result = TypeVar("Result")
 
 
-class Key:
+class Key(tuple[Hashable, ...]):  # noqa: SLOT001 - the hash is kept in its dict
     """Several things as one key, whose hash is reckoned once: exact numbers are slow to hash."""
 
-    __slots__ = ("_hash", "_things")
-
-    def __init__(self, *things: Hashable) -> None:
-        self._things = things
-        self._hash = hash(things)
+    @cached_property
+    def _kept_hash(self) -> int:
+        return super().__hash__()
 
     def __hash__(self) -> int:
-        return self._hash
-
-    def __eq__(self, other: object) -> bool:
-        # things that are one object are not compared any further
-        return self is other or (isinstance(other, Key) and self._things == other._things)
+        return self._kept_hash
 
 
 class Store:
