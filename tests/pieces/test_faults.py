@@ -278,3 +278,31 @@ def test_drawers_below_the_doors_have_nothing_to_hang_a_kicker_from() -> None:
         f"drawer {n}.{side} side" for n in (1, 2) for side in ("left", "right")
     }
     assert all("highest opening" in f.cure for f in tips)
+
+
+def shallow(text: str) -> str:
+    """That cupboard, 10 in deep: 8 11/16 inside behind the frame of 3/4, with a 9/16 rabbet."""
+    assert text.count("deep  = 18 ") == 1
+    return text.replace("deep  = 18 ", "deep  = 10 ")
+
+
+def test_drawers_longer_than_the_case_is_deep_are_told_once() -> None:
+    (found,) = halts(shallow(DEMO))
+    assert found.code == "sizes.conflict"
+    assert "a drawer ends before the back of the case" in found.says
+    # 10 less the rabbet's 9/16, counted from the face of the frame; or 16 and the rabbet
+    assert "depth of drawer 1 9 7/16 in (piece.toml 62:10)" in found.cure
+    assert found.limit == "16 9/16 in"
+
+
+def test_no_conflict_asks_for_less_than_nothing() -> None:
+    (found,) = halts(shallow(DEMO))
+    assert "-" not in found.cure
+
+
+def test_drawers_of_no_stated_depth_are_as_long_as_a_shallow_case_lets_them() -> None:
+    piece = read(shallow(DEMO).replace("\ndeep   = 16", ""))
+    found = set_out(piece, shop=default_shop(), habits=Habits())
+    assert not found.halts
+    assert found.sizes["drawer 1.deep"] <= Fraction(151, 16) * INCH
+    assert found.sizes["drawer 1 left guide.length"] <= Fraction(139, 16) * INCH

@@ -12,7 +12,7 @@ from scantling.piece._made import lack_of, reaching
 from scantling.piece._section import JointWanted, Length, Section
 from scantling.piece._words import habit, inch_or_mm
 from scantling.sizes.linear import Linear, size_of
-from scantling.sizes.model import Kind, Level, Relations
+from scantling.sizes.model import Bound, Kind, Level, Relations
 from scantling.units import INCH
 
 
@@ -30,6 +30,7 @@ def guide(
     *,
     said: GuideSaid,
     on: str,
+    long: Linear,
     edge: Linear,
     face: Linear,
     below: Linear,
@@ -43,6 +44,7 @@ def guide(
         name: Name of the guide.
         said: What the maker wrote of guides.
         on: Part it is screwed to.
+        long: Length of the drawer. [mm]
         edge: Edge of the opening, from the left. [mm]
         face: Face of that part, from the left. [mm]
         below: Height of what the drawer runs on. [mm]
@@ -69,8 +71,15 @@ def guide(
         "a guide is as thick as the frame stands inside",
         whole=whole,
     ) + Relations(
+        bounds=(
+            Bound(
+                sum=size_of("case.inside deep") - part.length,
+                because="a guide ends before the back of the case",
+                cure="Make the guides shorter, or the case deeper.",
+            ),
+        ),
         rules=(
-            habit(part.length, inch_or_mm(whole, inch=INCH * 16, mm=400), "as the drawer"),
+            habit(part.length, long, "as the drawer", level=Level.RULE),
             habit(part.width, inch_or_mm(whole, inch=INCH * 2, mm=50), "usual", level=Level.RULE),
         ),
     )

@@ -17,7 +17,7 @@ from scantling.piece._running import running
 from scantling.piece._section import Gap, JointWanted, Length, Load, Section, Word
 from scantling.piece._words import alike, free, habit, inch_or_mm, nothing_there, or_nearest
 from scantling.sizes.linear import Linear, size_of
-from scantling.sizes.model import Kind, Relations
+from scantling.sizes.model import Bound, Kind, Level, Relations
 from scantling.units import INCH
 
 
@@ -76,7 +76,7 @@ class Drawers(Form):
         ]
         if not openings:
             return so_far.with_findings(_no_opening(said, so_far))
-        sketch = so_far.with_relations(_common(openings, whole))
+        sketch = so_far.with_relations(_common(openings, whole)).with_relations(_inside(openings))
         for i, opening in enumerate(openings):
             sketch = _drawer(sketch, f"drawer {i + 1}", opening, said, whole)
             sketch = sketch.with_pulled(_pulled(sketch, f"drawer {i + 1}", opening, said))
@@ -126,11 +126,26 @@ def _common(openings: list[Opening], whole: Whole) -> Relations:
                 size_of(f"{names[0]}.deep"),
                 inch_or_mm(whole, inch=INCH * 16, mm=400),
                 "usual for cupboards",
+                level=Level.RULE,
             ),
         ),
         alike=(alike(tuple(f"{n}.deep" for n in names), "drawers of one row are alike"),)
         if len(names) > 1
         else (),
+    )
+
+
+def _inside(openings: list[Opening]) -> Relations:
+    """No drawer is longer than the case is deep inside, and a little air stays behind it."""
+    return Relations(
+        bounds=tuple(
+            Bound(
+                sum=opening.deep - size_of(f"drawer {i + 1}.deep"),
+                because="a drawer ends before the back of the case",
+                cure="Make the drawers shorter (deep in [drawers]), or the case deeper.",
+            )
+            for i, opening in enumerate(openings)
+        )
     )
 
 
@@ -205,6 +220,7 @@ def _gear(  # noqa: PLR0917 - one drawer's gear, told whole
             f"{name} {beside.side} guide",
             said=said.guides,
             on=beside.part,
+            long=size_of(f"{name}.deep"),
             edge=edge,
             face=beside.face,
             below=opening.below,

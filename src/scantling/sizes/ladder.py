@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from scantling.errors import InternalError
 from scantling.sizes.columns import HALF, SAME, Answer, Columns, Group, Yielding
 from scantling.sizes.knot import Mark
 from scantling.sizes.lattice import Lattice, cores, lattice
@@ -108,9 +107,10 @@ class Ladder:
         """Make the aim as small as it goes; its value. No solve where it cannot be smaller."""
         if self._value(aim) > floor + SAME:
             found = self.columns.programme.least(aim, start=self.best)
-            if found is None:
-                raise InternalError("the solver finds no answer where one is in hand")
-            self.best = self.columns.tightened(found)
+            # The answer in hand holds all rungs so far to within SLACK; where the solver, stricter
+            # with itself, sees no room at all, nothing is nearer than what is in hand.
+            if found is not None:
+                self.best = self.columns.tightened(found)
         return self._value(aim)
 
     def _hold(self, aim: Aim, most: float) -> None:

@@ -71,7 +71,9 @@ class Words:
         ways = [
             f"{self.name(line.name)} {self.length(line.would_be)}{self._where(line)}"
             for line in lines
-            if line.would_be is not None and isinstance(line.said, Stated)
+            if line.would_be is not None
+            and isinstance(line.said, Stated)
+            and line.would_be >= (self.dimensions[line.name].least or 0)
         ]
         if not ways:
             return "Leave one of these lines out."
