@@ -6,6 +6,14 @@ export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
+/** What is made and what is bought, never in one sum: `49 parts, 48 pieces of hardware`. */
+export function tallied(parts: readonly Part[]): string {
+  const bought = parts.filter((each) => each.hardware).length;
+  const made = counted(parts.length - bought, "part");
+  if (bought === 0) return made;
+  return `${made}, ${counted(bought, "piece of hardware", "pieces of hardware")}`;
+}
+
 export const BOUGHT = "Bought";
 
 /** Name of the assembly a part belongs to, as a heading. */

@@ -142,8 +142,7 @@ def demo(
     piece = _examples() / "glaze_cupboard" / PIECE_FILE
     _say(f"Working {piece} through ...")
     worked = _worked(piece)
-    made = len(worked.made)
-    _say(f"{made} parts, {len(worked.joints)} joints, {len(worked.sizes)} sizes: all solved.")
+    _say(f"{worked.counted}, {len(worked.joints)} joints, {len(worked.sizes)} sizes: all solved.")
     _summary(worked)
     _say(f"Papers in {into}:")
     for path in _papers(worked, into, sheet=None):

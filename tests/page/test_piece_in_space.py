@@ -10,6 +10,7 @@ from tests.web.cupboard import parts
 pytestmark = pytest.mark.page
 
 MADE = len(parts())
+TALLY = "15 parts, 4 pieces of hardware"
 
 
 def called_up(page: Page) -> Locator:
@@ -137,7 +138,7 @@ def test_the_door_comes_away_first_and_everything_comes_apart(opened: Opened) ->
     together = page.get_by_role("button", name="put together")
     while together.is_enabled():
         together.click()
-    expect(said).to_have_text(f"All {MADE} parts.")
+    expect(said).to_have_text(f"All {TALLY}.")
 
 
 def test_all_of_it_goes_by_keyboard_from_the_list_of_parts(opened: Opened) -> None:
@@ -220,5 +221,5 @@ def test_the_piece_is_described_to_whoever_cannot_see_it(opened: Opened) -> None
     page.get_by_role("button", name="front", exact=True).click()
     picture = page.locator("piece-view canvas")
     expect(picture).to_have_attribute(
-        "aria-label", re.compile(rf"^Wall cupboard, drawn front\. All {MADE} parts\. Arrow keys")
+        "aria-label", re.compile(rf"^Wall cupboard, drawn front\. All {TALLY}\. Arrow keys")
     )

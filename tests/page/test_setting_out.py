@@ -101,9 +101,10 @@ def test_fractions_are_drawn_as_such_and_digits_stand_in_columns(opened: Opened)
 
 def test_a_part_is_found_by_a_word_of_its_name(opened: Opened) -> None:
     page = opened()
+    expect(page.locator(".seek-count")).to_have_text("15 parts, 4 pieces of hardware")
     page.get_by_label("Find a part").fill("door rail")
     expect(page.locator(".part")).to_have_count(2)
-    expect(page.locator(".seek-count")).to_have_text("2 of 19")
+    expect(page.locator(".seek-count")).to_have_text("Found: 2 parts")
     page.get_by_label("Find a part").fill("zebra")
     expect(page.locator("main")).to_contain_text("No part answers to “zebra”.")
 

@@ -229,3 +229,15 @@ def test_notes_of_the_piece_stand_on_the_cover() -> None:
     noted = replace(whole, piece=replace(whole.piece, notes=("back boards follow: 33 11/16",)))
     page: Rows = cover(noted, sheet=Sheet.A4)
     assert page["notes"] == ["back boards follow: 33 11/16"]
+
+
+def test_parts_and_hardware_are_never_one_sum() -> None:
+    whole = cupboard()
+    bought = sum(each.hardware for each in whole.parts)
+    assert bought > 1
+    assert whole.counted == f"{len(whole.parts) - bought} parts, {bought} pieces of hardware"
+    page: Rows = cover(whole, sheet=Sheet.A4)
+    assert whole.counted in str(page)
+    one = replace(whole, parts=(whole.made[0], whole.hardware[0]))
+    assert one.counted == "1 part, 1 piece of hardware"
+    assert replace(whole, parts=whole.made[:2]).counted == "2 parts"

@@ -69,6 +69,7 @@ def test_part_is_as_worked_by_hand(glaze_cupboard: SettingOut, name: str) -> Non
 
 def test_it_has_the_parts_listed(glaze_cupboard: SettingOut) -> None:
     assert len(glaze_cupboard.made) == 49
+    assert glaze_cupboard.counted == "49 parts, 48 pieces of hardware"
 
 
 def test_it_stands_as_large_as_said(glaze_cupboard: SettingOut) -> None:

@@ -71,8 +71,8 @@ def _sentence(words: Iterable[str]) -> str:
 
 
 def _made_of(setting_out: SettingOut) -> str:
-    made, joints = len(setting_out.made), len(setting_out.joints)
-    found = f"{made} parts to make, {joints} joints"
+    joints = len(setting_out.joints)
+    found = f"{setting_out.counted}, {joints} joint{'' if joints == 1 else 's'}"
     mass = weight(setting_out)
     if mass is not None:
         found += f", about {weight_reads(mass, unit=setting_out.piece.whole.measure)} of wood"

@@ -118,6 +118,20 @@ class SettingOut:
         return tuple(p for p in self.parts if not p.hardware)
 
     @property
+    def hardware(self) -> tuple[Part, ...]:
+        """What is bought."""
+        return tuple(p for p in self.parts if p.hardware)
+
+    @property
+    def counted(self) -> str:
+        """`49 parts, 48 pieces of hardware`: what is made and what is bought, never in one sum."""
+        made, bought = len(self.made), len(self.hardware)
+        found = f"{made} part{'' if made == 1 else 's'}"
+        if not bought:
+            return found
+        return f"{found}, {bought} piece{'' if bought == 1 else 's'} of hardware"
+
+    @property
     def halts(self) -> bool:
         """Whether any finding is of weight halt."""
         return any(f.weight is Weight.HALT for f in self.findings)
