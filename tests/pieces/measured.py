@@ -11,6 +11,7 @@ from scantling.piece._drafting import draft
 from scantling.setting_out import SettingOut, set_out
 from scantling.setting_out.bench import Bench
 from scantling.setting_out.chain import NO_BOARDS
+from scantling.sizes.linear import Linear
 from scantling.sizes.model import Measured, Relations, Sizes, Yields
 from scantling.units import INCH
 
@@ -102,13 +103,21 @@ def relations(measured: Sequence[Measured], found: SettingOut) -> Relations:
 
 def open_sums(said: Relations, sizes: Sizes) -> list[str]:
     """Equations that do not close and physical bounds that are broken, added up term by term."""
-    found = []
-    for line in (*said.equations, *said.bounds):
-        left = line.sum.constant + sum((c * sizes[n] for n, c in line.sum.terms), Fraction(0))
-        is_bound = line in said.bounds
-        if left < 0 if is_bound and line.yields is Yields.NEVER else not is_bound and left != 0:
-            found.append(f"{line.because}: {left} mm")
+    found = [
+        f"{equation.because}: {left} mm"
+        for equation in said.equations
+        if (left := _added_up(equation.sum, sizes)) != 0
+    ]
+    found += [
+        f"{bound.because}: {left} mm"
+        for bound in said.bounds
+        if bound.yields is Yields.NEVER and (left := _added_up(bound.sum, sizes)) < 0
+    ]
     return found
+
+
+def _added_up(sums: Linear, sizes: Sizes) -> Fraction:
+    return sums.constant + sum((c * sizes[n] for n, c in sums.terms), Fraction(0))
 
 
 def moved(base: SettingOut, found: SettingOut) -> dict[str, Fraction]:
@@ -136,5 +145,10 @@ def too_far(off: Off, base: SettingOut, found: SettingOut) -> dict[str, float]:
     return {
         name: float(by / INCH)
         for name, by in moved(base, found).items()
-        if abs(by) > (TOOL_STEP if name.rpartition(".")[0] in near else limit)
+        if abs(by) > (TOOL_STEP if name.rpartition(".")[0] in near or _bought(name) else limit)
     }
+
+
+def _bought(name: str) -> bool:
+    """Screws and nails go by what the shop sells."""
+    return name.rpartition(".")[2] in {"screw", "nail"}
