@@ -157,7 +157,10 @@ class Placement:
         """Coordinates of the part as coordinates of the piece. [mm]"""
         moved = list(self.at)
         for axis, way in enumerate(self.ways):
-            moved[way.axis] += way.sign * point[axis]
+            if way.sign > 0:  # no product: fractions are slow to multiply by 1
+                moved[way.axis] += point[axis]
+            else:
+                moved[way.axis] -= point[axis]
         return (moved[0], moved[1], moved[2])
 
     def to_part(self, point: Point) -> Point:

@@ -68,9 +68,9 @@ class PlannedPart:
     def extent(self, sizes: Mapping[str, Fraction]) -> Extent:
         """Finished size. [mm]"""
         return Extent(
-            length=self.length.at(sizes),
-            width=self.width.at(sizes),
-            thickness=self.thickness.at(sizes),
+            length=sizes[f"{self.name}.length"],
+            width=sizes[f"{self.name}.width"],
+            thickness=sizes[f"{self.name}.thickness"],
         )
 
     def built(self, sizes: Mapping[str, Fraction], *, cuts: tuple[Cut, ...]) -> Part:

@@ -94,7 +94,7 @@ class Memory:
         Things passed through here may be compared by identity.
         """
         known = self._things.get(key)
-        if known == thing:
+        if known is thing or known == thing:
             return known
         self._things[key] = thing
         return thing
@@ -136,13 +136,18 @@ class Memory:
 def _still_holds(
     kept: _Kept, asked: tuple[object, ...], sizes: Sizes, parts: Mapping[str, Part]
 ) -> bool:
-    if any(a is not b for a, b in zip(kept.asked, asked, strict=True)):
-        return False
+    # asked for thousands of times: plain loops, and what is one object is not compared further
+    for a, b in zip(kept.asked, asked, strict=True):
+        if a is not b:
+            return False
     by_name = sizes.by_name
+    for name, size in kept.sizes.items():
+        found = by_name.get(name)
+        if found is not size and found != size:
+            return False
+    for name, part in kept.parts.items():
+        if parts.get(name) is not part:
+            return False
     if any(names != tuple(by_name) for names in kept.all_sizes):
         return False
-    if any(names != tuple(parts) for names in kept.all_parts):
-        return False
-    if any(by_name.get(name) != size for name, size in kept.sizes.items()):
-        return False
-    return all(parts.get(name) is part for name, part in kept.parts.items())
+    return all(names == tuple(parts) for names in kept.all_parts)

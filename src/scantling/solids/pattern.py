@@ -54,7 +54,10 @@ class Turn:
 
     def back(self, point: Point) -> Point:
         """A point of the room in the solid's own coordinates. [mm]"""
-        away = [(point[a] - self.at[a]) * s for a, s in zip(self.axes, self.signs, strict=True)]
+        away = [
+            point[axis] - self.at[axis] if sign > 0 else self.at[axis] - point[axis]
+            for axis, sign in zip(self.axes, self.signs, strict=True)
+        ]
         return (away[0], away[1], away[2])
 
     def seen_from(self, other: Turn) -> Turn:
