@@ -26,9 +26,11 @@ from scantling.shop.tools import Shop
 from scantling.sizes.model import Measured, Sizes
 from scantling.sizes.settle import Settled, settle
 from scantling.sizes.solving import solve
+from scantling.sizes.stopping import CountedWork, Stop
 from scantling.solids.contact import contact_area
 from scantling.solids.store import Store
 
+ENOUGH = 1500  # nodes looked at; the demo needs 20 at most
 NO_BOARDS: Mapping[str, Sequence[Fraction]] = MappingProxyType({})
 
 
@@ -42,6 +44,7 @@ def set_out(
     before: SettingOut | None = None,
     heard: Sequence[Finding] = (),
     attainable: Mapping[str, Sequence[Fraction]] = NO_BOARDS,
+    stop: Stop | None = None,
 ) -> SettingOut:
     """The piece worked through: sizes, parts, joints, proofs.
 
@@ -54,6 +57,8 @@ def set_out(
         before: An earlier answer; what of it still applies is not worked out again.
         heard: What was found already, in the shop's file for one.
         attainable: By species, the thickness each board of the survey can be brought to. [mm]
+        stop: When to leave off looking for better sizes. None: after the work that a piece of
+            sensible figures never needs.
 
     Returns:
         Everything that follows, with all that was found. Same piece, same answer.
@@ -63,7 +68,12 @@ def set_out(
     sketch = draft(piece, measured)
     memory = before.memory if before is not None else Memory()
     bench = Bench.of(sketch, piece, shop, habits, attainable=attainable, memory=memory)
-    settled = settled_sizes(bench, measured, before.settled if before is not None else None)
+    settled = settled_sizes(
+        bench,
+        measured,
+        before.settled if before is not None else None,
+        stop=CountedWork(most=ENOUGH) if stop is None else stop,
+    )
     solved, chosen = settled.solved, settled.choice
     findings = (
         *heard,
@@ -119,7 +129,11 @@ def _lost(part: Part) -> Finding:
 
 
 def settled_sizes(
-    bench: Bench, measured: Sequence[Measured], before: Settled[dict[str, Choice]] | None
+    bench: Bench,
+    measured: Sequence[Measured],
+    before: Settled[dict[str, Choice]] | None,
+    *,
+    stop: Stop | None = None,
 ) -> Settled[dict[str, Choice]]:
     """Sizes and choices that agree.
 
@@ -133,7 +147,12 @@ def settled_sizes(
         bench.relations,
         lambda solved, _: bench.choose(solved.sizes),
         solved_for=lambda relations, last: solve(
-            relations, stated=stated, measured=measured, grid=bench.piece.finest, before=last
+            relations,
+            stated=stated,
+            measured=measured,
+            grid=bench.piece.finest,
+            before=last,
+            stop=stop,
         ),
         before=before.solved if before is not None else None,
     )

@@ -61,6 +61,7 @@ class Columns:
     parts: list[int] = field(default_factory=list)
     short: list[tuple[Limit, int]] = field(default_factory=list)
     groups: list[Group] = field(default_factory=list)
+    _lines: list[int] = field(default_factory=list)  # of each mark, the graduation it is at
     _measures: list[tuple[int, Callable[[Answer], float]]] = field(
         default_factory=list
     )  # column and how to read it off the others [graduations]
@@ -94,6 +95,15 @@ class Columns:
             answer[column] = measure(answer)
         return answer
 
+    def met(self, answer: Answer) -> dict[int, float]:
+        """Whole columns of marks that are met and rows that do not yield, with their values."""
+        held: dict[int, float] = {}
+        for (_, off), line in zip(self.off, self._lines, strict=True):
+            if answer[off] < HALF:
+                held |= {off: 0.0, line: round(answer[line])}
+        rows = [row.broken for rows in self.yielding.values() for row in rows]
+        return held | {broken: 0.0 for broken in rows if answer[broken] < HALF}
+
     def holds(self, moves: Expression, answer: Answer) -> bool:
         """Whether a sum is zero in an answer, as far as the numbers tell."""
         return abs(value(self.sum(moves), answer)) <= SAME
@@ -115,6 +125,7 @@ class Columns:
         off = self.programme.column(lower=0.0, upper=1.0, whole=True)
         line = self.programme.column(lower=-self.reach, upper=self.reach, whole=True)
         self.off.append((mark, off))
+        self._lines.append(line)
         self._measure(line, _nearest((terms, start)))
         self._measure(off, _missed((terms, start), line))
         between = {**terms, line: -1.0}

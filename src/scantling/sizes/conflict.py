@@ -22,6 +22,7 @@ from scantling.sizes.model import Bound, Yields
 from scantling.sizes.programme import INFINITE, Programme
 from scantling.sizes.rows import Line, Row, Strength, floor_of
 from scantling.sizes.shape import Reading, expression, reading, shape_of
+from scantling.sizes.stopping import Stop
 
 NOTHING = Fraction(1, 10**6)  # [mm] less than this is the solver's rounding
 TIGHT = 1e-7  # a bound whose price is more than this stands in the way
@@ -41,10 +42,11 @@ class GivenUp:
 
     rows: tuple[int, ...]
     bounds: tuple[Bound, ...]
+    stopped: bool  # fewer lines might do
 
 
-def given_up(case: Case, base: Reading) -> GivenUp:
-    """Lines to give up so that the rest agree: as few and as weak as may be.
+def given_up(case: Case, base: Reading, *, stop: Stop) -> GivenUp:
+    """Lines to give up so that the rest agree: as few and as weak as `stop` lets be found.
 
     Raises:
         ClashError: Equations and physical bounds clash by themselves.
@@ -52,21 +54,23 @@ def given_up(case: Case, base: Reading) -> GivenUp:
     case = replace(case, shape=case.shape.with_lines_yielding())
     asked, found = Asked(), base
     yielded: dict[int, Fraction] = {}
+    stopped = False
     reach = reach_of([base.at(v) for v in range(len(case.shape.names))], case.grid)
     more = _of_lines(case, unproven(case, base))
     while more:
         asked |= more
         yielded = {}
         for knot in knots(case, base, asked):
-            ladder = Ladder(Columns(case, knot, reach))
+            ladder = Ladder(Columns(case, knot, reach, Programme(stop=stop)))
             if not ladder.climb_lines():
                 raise ClashError(limit.bound for limit in knot.limits)
+            stopped |= ladder.stopped
             yielded |= ladder.lines_yielded()
         found = reading(case.shape, case.rows, yielded)
         more = _of_lines(case, _broken(case, found)) - asked
     rows = {i for i, by in (*found.open_ends.items(), *yielded.items()) if abs(by) > NOTHING}
     lines = sorted(i for i in rows if _is_line(case.rows[i]))
-    return GivenUp(tuple(lines), _bounds(case, asked))
+    return GivenUp(tuple(lines), _bounds(case, asked), stopped)
 
 
 def _is_line(row: Row) -> bool:

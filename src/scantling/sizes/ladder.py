@@ -13,14 +13,19 @@ from fractions import Fraction
 from scantling.sizes.columns import HALF, SAME, Answer, Columns, Group, Yielding
 from scantling.sizes.knot import Mark
 from scantling.sizes.lattice import Lattice, cores, lattice
-from scantling.sizes.programme import INFINITE
+from scantling.sizes.programme import INFINITE, StoppedError
 from scantling.sizes.rows import Strength
 from scantling.sizes.shape import Expression
 
 SLACK = 1e-6  # [graduations] by which a held aim may be missed in the numbers
 
+A_GUESS = 100  # nodes looked at for the first answer; the levels prove the rest
+
 # How much each level weighs in the first guess, from which every level is then settled truly.
 WEIGHTS = {
+    Strength.MEASURED: 1e7,
+    Strength.CUT: 1e6,
+    Strength.STATED: 1e5,
     Strength.TAPE: 1e4,
     Strength.WISHED: 3e3,
     Strength.KEPT: 1e3,
@@ -42,6 +47,7 @@ class Ladder:
     best: Answer = field(default_factory=list)
     zero: list[Expression] = field(default_factory=list)  # held from now on
     on_tape: list[Mark] = field(default_factory=list)  # held on the tape from now on
+    stopped: bool = False  # the answer holds, but a better one may be left
     _lattice: Lattice | None = None
 
     def climb_lines(self) -> bool:
@@ -49,14 +55,29 @@ class Ladder:
 
         False if equations and physical bounds clash by themselves.
         """
+        return self._until_stopped(self._lines)
+
+    def climb(self) -> bool:
+        """Settle every level in turn; false if facts and physical bounds clash."""
+        return self._until_stopped(self._levels)
+
+    def _until_stopped(self, climbed: Callable[[], bool]) -> bool:
+        try:
+            return climbed()
+        except StoppedError as stop:
+            self.stopped = True
+            if stop.found is not None:
+                self.best = self.columns.tightened(stop.found)
+            return self._made_do()
+
+    def _lines(self) -> bool:
         if not self._begun({}):
             return False
         for strength in (Strength.MEASURED, Strength.CUT, Strength.STATED):
             self._rules(strength)
         return True
 
-    def climb(self) -> bool:
-        """Settle every level in turn; false if facts and physical bounds clash."""
+    def _levels(self) -> bool:
         if not self._fewest_off_tape():
             return False
         self._wishes()
@@ -82,7 +103,12 @@ class Ladder:
         }
 
     def _begun(self, aim: Aim) -> bool:
-        found = self.columns.programme.least(aim)
+        try:
+            found = self.columns.programme.least(aim, most=A_GUESS)
+        except StoppedError as stop:
+            if stop.found is not None or not self.columns.programme.stop.left():
+                raise
+            found = self.columns.programme.least({})
         if found is not None:
             self.best = self.columns.tightened(found)
         return found is not None
@@ -99,6 +125,22 @@ class Ladder:
                 aim[row.broken] = WEIGHTS[strength]
                 aim[row.amount] = WEIGHTS[strength] / A_LITTLE
         return aim
+
+    def _made_do(self) -> bool:
+        """From the answer in hand, or from none, one that stands somewhere; all levels weighed.
+
+        Marks met are kept, other whole numbers left open: that is a plain programme, quickly
+        solved. False if facts and physical bounds clash.
+        """
+        columns = self.columns
+        held = columns.met(self.best) if self.best else {}
+        aim = {c: cost for c, cost in self._likely({}).items() if not columns.programme.whole[c]}
+        for group in columns.groups:
+            aim |= {c: sign * A_LITTLE**-1 for c, sign in _spread(group.spread).items()}
+        found = columns.programme.fixed(held).least(aim)
+        if found is not None:
+            self.best = columns.tightened(found)
+        return found is not None
 
     def _value(self, aim: Aim) -> float:
         return sum(cost * self.best[column] for column, cost in aim.items())

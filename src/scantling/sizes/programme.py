@@ -11,6 +11,7 @@ import numpy as np
 from highspy._core import _Highs
 
 from scantling.errors import InternalError
+from scantling.sizes.stopping import NO_END, NoStop, Stop
 
 INFINITE = float(highspy.kHighsInf)
 # The public class greets on standard output before it can be told to be silent; this is the
@@ -18,6 +19,14 @@ INFINITE = float(highspy.kHighsInf)
 _new: Callable[[], Any] = _Highs
 WORTH = 1e-6  # share by which an answer may miss its stated worth
 TOLERANCE = 1e-9  # the solver's, on rows and on whole numbers
+
+
+class StoppedError(Exception):
+    """The search was told to end before it was through. Only for the room itself."""
+
+    def __init__(self, found: list[float] | None) -> None:
+        super().__init__("the search was told to end")
+        self.found = found  # columns of an answer that holds, if one was met
 
 
 @dataclass(slots=True)
@@ -28,7 +37,8 @@ class Programme:
     upper: list[float] = field(default_factory=list)
     whole: list[bool] = field(default_factory=list)
     rows: list[tuple[Mapping[int, float], float, float]] = field(default_factory=list)
-    solves: int = 0  # how often the solver ran; counted work
+    stop: Stop = field(default_factory=NoStop)
+    solves: int = 0  # how often the solver ran
     _solver: Any = None
 
     def column(self, *, lower: float, upper: float, whole: bool = False) -> int:
@@ -53,17 +63,25 @@ class Programme:
             self._solver.changeColBounds(column, lower, upper)
 
     def least(
-        self, costs: Mapping[int, float], *, start: Sequence[float] | None = None
+        self,
+        costs: Mapping[int, float],
+        *,
+        start: Sequence[float] | None = None,
+        most: int = NO_END,
     ) -> list[float] | None:
         """Columns at which the sum is least [-], or None if the rows cannot all hold.
 
         Args:
             costs: Weight of each column in the sum. [-]
             start: An answer known to hold, to begin from.
+            most: Nodes looked at before any answer that holds is good enough.
 
         Raises:
+            StoppedError: `stop` leaves no work.
             InternalError: The solver stops for any other reason.
         """
+        if not self.stop.left() and any(self.whole):
+            raise StoppedError(None if start is None else list(start))
         if self._solver is None:
             self._load()
         solver = self._solver
@@ -75,14 +93,11 @@ class Programme:
             begun = highspy.HighsSolution()
             begun.col_value = list(start)
             solver.setSolution(begun)
-        solver.run()
-        self.solves += 1
-        found = self._answer()
+        found = self._run(most)
         if found is not None and not self._is_worth(found, costs):
             # A start is now and then handed back as it came, beside the aim of a better answer.
             solver.clearSolver()
-            solver.run()
-            found = self._answer()
+            found = self._run(most)
             if found is None or not self._is_worth(found, costs):
                 raise InternalError("the solver's answer is not worth what it says")
         return found
@@ -104,9 +119,31 @@ class Programme:
         found: list[float] = list(self._solver.getSolution().row_dual)
         return found
 
+    def fixed(self, values: Mapping[int, float]) -> Programme:
+        """The same rows without whole numbers, some columns held at a value. [-]"""
+        lower = [values.get(column, limit) for column, limit in enumerate(self.lower)]
+        upper = [values.get(column, limit) for column, limit in enumerate(self.upper)]
+        return Programme(lower, upper, [False] * len(lower), list(self.rows))
+
+    def _run(self, most: int) -> list[float] | None:
+        solver = self._solver
+        solver.setOptionValue("mip_max_nodes", min(most, self.stop.left()))
+        solver.run()
+        self.solves += 1
+        self.stop.spent(1 + max(int(solver.getInfo().mip_node_count), 0))
+        try:
+            return self._answer()
+        except StoppedError as stopped:
+            if stopped.found is None or not self.stop.left():
+                raise
+            return stopped.found
+
     def _answer(self) -> list[float] | None:
         solver = self._solver
         status = solver.getModelStatus()
+        if status == highspy.HighsModelStatus.kSolutionLimit:
+            holds = solver.getInfo().primal_solution_status == highspy.kSolutionStatusFeasible
+            raise StoppedError(list(solver.getSolution().col_value) if holds else None)
         if status == highspy.HighsModelStatus.kInfeasible:
             return None
         if status != highspy.HighsModelStatus.kOptimal:

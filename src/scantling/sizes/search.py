@@ -26,9 +26,11 @@ from scantling.sizes.columns import Columns, reach_of
 from scantling.sizes.knot import Knot, knots
 from scantling.sizes.ladder import Ladder
 from scantling.sizes.linear import size_of
+from scantling.sizes.programme import Programme
 from scantling.sizes.rows import Terms
 from scantling.sizes.shape import Reading, reading
 from scantling.sizes.single import closed_by_one
+from scantling.sizes.stopping import Stop
 
 MOST_TO_BEGIN = 500  # things looked at; beyond this a fresh start is quicker
 ROOTS_ALONE = 3  # turns in which only sizes that miss the tape by themselves are looked at
@@ -48,10 +50,11 @@ class Searched:
     asked: Asked
     yielded: Mapping[int, Fraction]  # kept soft row -> its sum [mm], where it is not zero
     solves: int
+    stopped: bool  # some search was told to end: the sizes hold, better ones may be left
 
 
 def searched_out(
-    case: Case, base: Reading, earlier: Mapping[Knot, Closed], *, begin: Asked
+    case: Case, base: Reading, earlier: Mapping[Knot, Closed], *, begin: Asked, stop: Stop
 ) -> Searched:
     """Sizes that are best on every level.
 
@@ -61,6 +64,7 @@ def searched_out(
         earlier: Searches of an earlier answer of the same shape.
         begin: What that answer had to look at. Looking at more changes no answer, and what
             was amiss once is likely amiss again.
+        stop: When to end with sizes that hold and are not proven to be the best.
 
     Raises:
         FactsClashError: Facts and physical bounds cannot all hold.
@@ -68,6 +72,7 @@ def searched_out(
     asked, found = Asked(), base
     done: dict[Knot, Closed] = {}
     used: dict[Knot, Closed] = {}
+    hurried: set[Knot] = set()
     yielded: dict[int, Fraction] = {}
     reach = reach_of([base.at(v) for v in range(len(case.shape.names))], case.grid)
     more = unproven(case, base)
@@ -82,9 +87,11 @@ def searched_out(
             if known is None:
                 known = closed_by_one(case, knot)
             if known is None:
-                ladder = Ladder(Columns(case, knot, reach))
+                ladder = Ladder(Columns(case, knot, reach, Programme(stop=stop)))
                 if not ladder.climb():
                     raise FactsClashError
+                if ladder.stopped:
+                    hurried.add(knot)
                 known = closed(ladder.columns, ladder.best)
                 solves += ladder.columns.programme.solves
             used[knot] = done[knot] = known
@@ -97,7 +104,8 @@ def searched_out(
         if more.floors or more.bounds:
             rows = frozenset(i for knot in used for i in knot.rows)
             more |= _limits_on(case, rows) - asked
-    return Searched(found, used, done, asked, yielded, solves)
+    looked_at = {knot: known for knot, known in done.items() if knot not in hurried}
+    return Searched(found, used, looked_at, asked, yielded, solves, not hurried.isdisjoint(used))
 
 
 def _amiss(case: Case, base: Reading, found: Reading) -> Asked:

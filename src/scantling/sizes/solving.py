@@ -34,6 +34,7 @@ from scantling.sizes.rows import (
 )
 from scantling.sizes.search import FactsClashError, Searched, searched_out
 from scantling.sizes.shape import Reading, Shape, reading, shape_of
+from scantling.sizes.stopping import NoStop, Stop
 from scantling.sizes.words import Words
 
 
@@ -45,6 +46,7 @@ def solve(
     grid: Fraction,
     kept: Kept | None = None,
     before: Solved | None = None,
+    stop: Stop | None = None,
 ) -> Solved:
     """Sizes of every dimension.
 
@@ -55,10 +57,12 @@ def solve(
         grid: Graduation that tape sizes fall on. [mm]
         kept: Plan of a piece whose cutting has begun.
         before: An earlier answer; work of its that still applies is not done again.
+        stop: When to leave off looking for better sizes. None: not before they are proven.
 
     Returns:
         Sizes that meet every equation exactly, and what had to be said about them. Where
-        lines of the maker clash, sizes do without the fewest of them.
+        lines of the maker clash, sizes do without the fewest of them. Where `stop` came first,
+        they hold all the same, and a finding says that better ones may be left.
 
     Raises:
         OutOfRangeError: The graduation is not above 0.
@@ -69,7 +73,7 @@ def solve(
         raise OutOfRangeError(f"graduation {grid} mm is not above 0 mm")
     listened = heard(relations, stated, measured)
     lines = lines_of(relations, listened.stated, listened.measured, kept)
-    question = _Question(relations, lines, grid, kept, before)
+    question = _Question(relations, lines, grid, kept, before, stop or NoStop())
     found = question.answered()
     words = Words(dimensions={d.name: d for d in relations.dimensions}, grid=grid)
     finer = bool(found.off) and not question.conflicts and question.has_answer_on(grid / 2)
@@ -85,6 +89,8 @@ class _Question:
     grid: Fraction
     kept: Kept | None
     before: Solved | None
+    stop: Stop
+    stopped: bool = False  # whether `stop` came before all was proven
     lost: set[int] = field(default_factory=set)  # lines given up
     conflicts: list[Conflict] = field(default_factory=list)
     impossible: list[Bound] = field(default_factory=list)
@@ -111,9 +117,11 @@ class _Question:
         if trail.shape is not case.shape:
             trail = Trail()
         try:
-            return searched_out(case, base, trail.searched, begin=trail.asked)
+            found = searched_out(case, base, trail.searched, begin=trail.asked, stop=self.stop)
         except FactsClashError:
             return None
+        self.stopped |= found.stopped
+        return found
 
     def _equations_clash(self, case: Case, base: Reading) -> bool:
         """Set aside equations that others contradict; forms made them of clashing options."""
@@ -129,9 +137,10 @@ class _Question:
 
     def _give_up(self, case: Case, base: Reading) -> None:
         try:
-            lost = given_up(case, base)
+            lost = given_up(case, base, stop=self.stop)
         except ClashError as clash:
             return self._set_aside(clash.bounds)
+        self.stopped |= lost.stopped
         if not lost.rows:
             return self._set_aside(lost.bounds)
         self.conflicts += conflicts(case, lost)
@@ -156,10 +165,10 @@ class _Question:
 
     def has_answer_on(self, grid: Fraction) -> bool:
         """Whether every size falls on a finer graduation, where nothing measured hinders."""
-        if any(line.strength is not Strength.STATED for line in self.lines):
+        if self.stopped or any(line.strength is not Strength.STATED for line in self.lines):
             return False
-        finer = _Question(self.relations, self.lines, grid, self.kept, self.before)
-        return not finer.answered().off
+        finer = _Question(self.relations, self.lines, grid, self.kept, self.before, self.stop)
+        return not finer.answered().off and not finer.stopped
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,6 +203,7 @@ class Answered:
             *(words.breach(breach) for breach in breaches),
         ]
         names = [self.case.shape.names[v] for v in off]
+        findings += [words.stopped()] if question.stopped else []
         findings += words.off_tape([sizes.size(n) for n in names], finer_would_do=finer_would_do)
         return Solved(
             sizes=sizes,

@@ -141,6 +141,17 @@ class Words:
             parts=tuple(dict.fromkeys(n.rpartition(".")[0] for n in bound.sum.names)),
         )
 
+    def stopped(self) -> Finding:
+        """The search for better sizes was told to end."""
+        return Finding(
+            code="sizes.not-looked-through",
+            weight=Weight.MIND,
+            says="These sizes hold, but I left off looking for better ones: more of them may miss"
+            " the tape or their habit than need be.",
+            cure="State more of the sizes, or a finer graduation; figures far from usual ones"
+            " may be a slip of the unit.",
+        )
+
     def off_tape(self, sizes: Sequence[Size], *, finer_would_do: bool) -> list[Finding]:
         """Sizes that no mark of the rule meets."""
         mark = self.length(self.grid)
