@@ -103,13 +103,20 @@ def hopeless(case: Case, found: Reading) -> bool:
     shape = case.shape
     return (
         any(case.rows[i].strength <= shape.firm for i in found.open_ends)
-        or any(v in shape.fixed for v in too_small(case, found))
+        or any(_is_fixed(case, v) for v in too_small(case, found))
         or any(
             case.bounds[i].yields is Yields.NEVER
             and shape.constant_under(case.bounds[i].sum.terms, shape.facts)
             for i in broken_bounds(case, found)
         )
     )
+
+
+def _is_fixed(case: Case, unknown: int) -> bool:
+    # What facts settle only together, as the difference of two open sizes, is seen by reducing.
+    shape = case.shape
+    terms = ((shape.names[unknown], Fraction(1)),)
+    return unknown in shape.fixed or shape.constant_under(terms, shape.facts)
 
 
 def unproven(case: Case, found: Reading) -> Asked:

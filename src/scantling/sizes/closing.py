@@ -30,10 +30,14 @@ class Closed:
 
 
 Stand = tuple[Expression, Row]
+FINE = 1000  # parts of a graduation
 
 
-def closed(columns: Columns, answer: Answer) -> Closed:
+def closed(columns: Columns, answer: Answer, *, stopped: bool = False) -> Closed:
     """Exact amounts where the answer stands.
+
+    An answer of a search that was told to end may stand beside every mark, row and bound: there
+    the solver's figure is taken, rounded.
 
     Raises:
         InternalError: What the answer stands on leaves an amount open.
@@ -48,6 +52,11 @@ def closed(columns: Columns, answer: Answer) -> Closed:
             echelon.offer(amounts)
             given.append(moves.start * factor)
             instead.append(row)
+    for n in echelon.unsettled(len(place)) if stopped else ():
+        if n in echelon.unsettled(len(place)):
+            row = columns.knot.rows[n]
+            echelon.offer({n: 1})
+            given.append(-_rounded(answer[columns.yields[row]]) * columns.case.grid)
     loose = echelon.unsettled(len(place))
     if loose:
         said = ", ".join(columns.case.shape.names[columns.knot.rows[n]] for n in loose)
@@ -59,6 +68,10 @@ def closed(columns: Columns, answer: Answer) -> Closed:
         {i: amount for i, amount in yielded.items() if amount},
         tuple(row for row in instead if row not in columns.case.rows),
     )
+
+
+def _rounded(amount: float) -> Fraction:
+    return Fraction(round(amount * FINE), FINE)
 
 
 def _stood_on(columns: Columns, answer: Answer) -> Iterator[Stand]:

@@ -92,7 +92,7 @@ def searched_out(
                     raise FactsClashError
                 if ladder.stopped:
                     hurried.add(knot)
-                known = closed(ladder.columns, ladder.best)
+                known = closed(ladder.columns, ladder.best, stopped=ladder.stopped)
                 solves += ladder.columns.programme.solves
             used[knot] = done[knot] = known
         yielded = {i: by for part in used.values() for i, by in part.yielded.items()}
