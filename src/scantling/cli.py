@@ -11,6 +11,7 @@ import sys
 import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
+from time import monotonic
 from typing import TYPE_CHECKING, Annotated, Literal
 
 from cyclopts import App, CycloptsError, Parameter
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from scantling.shop.read import ShopReading
 
 CLEAN, HALTED, UNREADABLE = 0, 1, 2
+PATIENCE = 20.0  # [s] a maker waits for better sizes of a piece whose figures are not usual
 PIECE_FILE = "piece.toml"
 
 app = App(
@@ -156,6 +158,8 @@ def worker() -> Callable[[Path], tuple[SettingOut | None, Sequence[Finding]]]:
     """What the page calls when the file has changed; keeps the solids it made."""
     from scantling.piece import read
     from scantling.setting_out import set_out
+    from scantling.setting_out.chain import ENOUGH
+    from scantling.sizes.stopping import TimedWork
     from scantling.solids.store import Store
 
     store = Store()
@@ -173,6 +177,7 @@ def worker() -> Callable[[Path], tuple[SettingOut | None, Sequence[Finding]]]:
             store=store,
             before=kept[-1] if kept else None,
             heard=workshop.findings,
+            stop=TimedWork(most=ENOUGH, until=monotonic() + PATIENCE, clock=monotonic),
         )
         kept[:] = [found]
         return (found if found.parts else None), found.findings

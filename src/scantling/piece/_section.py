@@ -5,7 +5,8 @@ A form declares a `Section` with typed fields. What it gets knows its place in t
 `section.at("field")` is the place of any field. Space, hyphen, underscore and capitals are
 equal in the maker's words.
 
-- `Length` above 0, `Gap` at least 0, `Offset` of any sign, `Ratio` such as "1:6": all `Said`.
+- `Length` above 0, `Outside` at least 2 in, `Gap` at least 0, `Offset` of any sign, `Ratio`
+  such as "1:6": all `Said`.
 - `Thick` is a `Said`, or `AsBoardsGive`.
 - `Annotated[Word, among("front", "behind")]`: one of these, in their own spelling.
 - `Annotated[Length | None, spelt("depth")]`: the field answers to further words.
@@ -28,6 +29,7 @@ from scantling.piece._file.kinds import (
     Length,
     Load,
     Offset,
+    Outside,
     Ratio,
     Thick,
     Truth,
@@ -46,6 +48,7 @@ __all__ = [
     "Length",
     "Load",
     "Offset",
+    "Outside",
     "Ratio",
     "Said",
     "Section",

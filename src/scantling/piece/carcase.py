@@ -11,7 +11,7 @@ from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._level import LENGTHS, SIDES, WIDTHS, between_sides
 from scantling.piece._made import alike_unmade, ending_on, entering, far_end, first_unmade
-from scantling.piece._section import JointWanted, Length, Section, Thick, also
+from scantling.piece._section import JointWanted, Outside, Section, Thick, also
 from scantling.piece._words import follows, free, habit, inch_or_mm, unsaid
 from scantling.sizes.linear import ZERO, size_of
 from scantling.sizes.model import Kind, Level, Relations
@@ -27,9 +27,9 @@ class Sides(Section):
 class CaseSection(Section):
     """`[case]`: outside sizes without a top's overhang, and how the boards are joined."""
 
-    wide: Length | None = None
-    deep: Length | None = None
-    tall: Length | None = None
+    wide: Outside | None = None
+    deep: Outside | None = None
+    tall: Outside | None = None
     sides: Sides = Sides()
     bottom: Annotated[JointWanted | None, also("top_face")] = None
     rails_under_top: Annotated[JointWanted | None, also("wide")] = None

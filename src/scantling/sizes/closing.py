@@ -54,9 +54,9 @@ def closed(columns: Columns, answer: Answer, *, stopped: bool = False) -> Closed
             instead.append(row)
     for n in echelon.unsettled(len(place)) if stopped else ():
         if n in echelon.unsettled(len(place)):
-            row = columns.knot.rows[n]
+            column = columns.yields[columns.knot.rows[n]]
             echelon.offer({n: 1})
-            given.append(-_rounded(answer[columns.yields[row]]) * columns.case.grid)
+            given.append(-_rounded(answer[column]) * columns.case.grid)
     loose = echelon.unsettled(len(place))
     if loose:
         said = ", ".join(columns.case.shape.names[columns.knot.rows[n]] for n in loose)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from math import isfinite
 from typing import Any
 
 import highspy
@@ -128,6 +129,9 @@ class Programme:
     def _run(self, most: int) -> list[float] | None:
         solver = self._solver
         solver.setOptionValue("mip_max_nodes", min(most, self.stop.left()))
+        if isfinite(seconds := self.stop.seconds()):
+            # The solver's limit counts from its first run.
+            solver.setOptionValue("time_limit", solver.getRunTime() + max(seconds, 0.0))
         solver.run()
         self.solves += 1
         self.stop.spent(1 + max(int(solver.getInfo().mip_node_count), 0))
@@ -141,7 +145,10 @@ class Programme:
     def _answer(self) -> list[float] | None:
         solver = self._solver
         status = solver.getModelStatus()
-        if status == highspy.HighsModelStatus.kSolutionLimit:
+        if status in (
+            highspy.HighsModelStatus.kSolutionLimit,
+            highspy.HighsModelStatus.kTimeLimit,
+        ):
             holds = solver.getInfo().primal_solution_status == highspy.kSolutionStatusFeasible
             raise StoppedError(list(solver.getSolution().col_value) if holds else None)
         if status == highspy.HighsModelStatus.kInfeasible:

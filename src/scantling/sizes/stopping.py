@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from math import inf
 from typing import Protocol
 
 NO_END = 2**31 - 1  # more nodes than any search looks at
@@ -13,6 +15,10 @@ class Stop(Protocol):
 
     def left(self) -> int:
         """Work that may still be done [nodes looked at]; 0 when the search must end."""
+        ...
+
+    def seconds(self) -> float:
+        """Time that one step of the search may take. [s]"""
         ...
 
     def spent(self, work: int) -> None:
@@ -31,9 +37,32 @@ class CountedWork:
         """Work that may still be done. [nodes looked at]"""
         return max(self.most - self.done, 0)
 
+    def seconds(self) -> float:
+        """No clock is looked at. [s]"""
+        return inf
+
     def spent(self, work: int) -> None:
         """Take note of work done. [nodes looked at]"""
         self.done += work
+
+
+@dataclass(slots=True)
+class TimedWork(CountedWork):
+    """Counted work, ended by a clock where single nodes take for ever.
+
+    For the command line and the page only: figures of usual size end long before the clock.
+    """
+
+    until: float = inf  # when to end, by the clock [s]
+    clock: Callable[[], float] = field(kw_only=True)  # [s]
+
+    def left(self) -> int:
+        """Work that may still be done; none when the time is over. [nodes looked at]"""
+        return max(self.most - self.done, 0) if self.seconds() > 0 else 0
+
+    def seconds(self) -> float:
+        """Time left. [s]"""
+        return self.until - self.clock()
 
 
 class NoStop:
@@ -42,6 +71,10 @@ class NoStop:
     def left(self) -> int:
         """More than any search needs. [nodes looked at]"""
         return NO_END
+
+    def seconds(self) -> float:
+        """As many as it takes. [s]"""
+        return inf
 
     def spent(self, work: int) -> None:
         """Nothing is counted."""

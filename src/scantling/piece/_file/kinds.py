@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Annotated, Any, Self
 
@@ -22,6 +22,8 @@ from scantling.units import Unit
 
 LENGTH_CURE = 'write it like "3/4", "1 1/2 in", "2 ft 3 1/2 in" or "38 mm"'
 AS_BOARDS_GIVE = "as the boards give"
+LONGEST_BOARD = 288 * units.INCH  # PS 20: lumber is sawn to 24 ft (from memory)
+LEAST_OUTSIDE = 2 * units.INCH  # common practice: less is a slip of the unit
 _RATIO = re.compile(r"\s*(\d{1,6})\s*(?::|in)\s*(\d{1,6})\s*")
 _COUNT = re.compile(r"\+?\d{1,6}")
 _AMOUNT = re.compile(r"\s*(\d+(?:\.\d+)?|\.\d+)\s*([^\d\s].*?)\s*")
@@ -218,6 +220,8 @@ def said_length(node: Node, unit: Unit) -> Said:
 def _above(least: Fraction | None, *, or_equal: bool) -> Callable[[Any, ValidationInfo], Said]:
     def read(node: Node | Said, info: ValidationInfo) -> Said:
         said = node if isinstance(node, Said) else said_length(node, terms(info).measure)
+        if abs(said.value) > LONGEST_BOARD:
+            raise faults(_slip(said, "is longer than any board is sawn", terms(info).measure))
         if least is None or said.value > least or (or_equal and said.value == least):
             return said
         if said.value == 0:
@@ -227,6 +231,33 @@ def _above(least: Fraction | None, *, or_equal: bool) -> Callable[[Any, Validati
         raise faults(halt("length-sign", says, cure, said.place))
 
     return read
+
+
+def _outside(node: Node | Said, info: ValidationInfo) -> Said:
+    said = _above(Fraction(0), or_equal=False)(node, info)
+    if said.value < LEAST_OUTSIDE:
+        raise faults(_slip(said, "is too little for the outside of a piece", terms(info).measure))
+    return said
+
+
+def _slip(said: Said, says: str, unit: Unit) -> Finding:
+    """A figure of the right number in the wrong unit, most likely."""
+    other = Unit.MM if unit is Unit.INCH else Unit.INCH
+    large = abs(said.value) > LONGEST_BOARD
+    limit = LONGEST_BOARD if large else LEAST_OUTSIDE
+    return replace(
+        halt(
+            "length-slip",
+            f"{units.written_with_unit(said.value, unit=unit)} {says}",
+            f"look at the unit: for {other} write {said.text} {other.sign}"
+            if said.text.strip()[-1:].isdigit()
+            else "look at the unit",
+            said.place,
+        ),
+        figure=units.written_with_unit(said.value, unit=unit),
+        limit=units.written_with_unit(limit, unit=unit),
+        source="PS 20: lumber to 24 ft (from memory)" if large else "common practice",
+    )
 
 
 def _ratio(node: Node | Said) -> Said:
@@ -324,6 +355,7 @@ class spelt:  # noqa: N801 - reads as a word in an annotation
 _SHOWN = {"anyOf": [{"type": "string", "minLength": 1, "maxLength": 60}, {"type": "number"}]}
 
 Length = Annotated[Said, PlainValidator(_above(Fraction(0), or_equal=False)), Shown(_SHOWN)]
+Outside = Annotated[Said, PlainValidator(_outside), Shown(_SHOWN)]
 Gap = Annotated[Said, PlainValidator(_above(Fraction(0), or_equal=True)), Shown(_SHOWN)]
 Offset = Annotated[Said, PlainValidator(_above(None, or_equal=True)), Shown(_SHOWN)]
 Thick = Annotated[Said | AsBoardsGive, PlainValidator(_thick), Shown(_SHOWN)]

@@ -17,6 +17,7 @@ from scantling.piece._file.kinds import (
     Length,
     Load,
     Offset,
+    Outside,
     Ratio,
     Thick,
     Truth,
@@ -33,6 +34,7 @@ holds for all of it, stands in [piece_file.md](piece_file.md).
 """
 _KINDS = (
     (Length, "a length"),
+    (Outside, "a length of 2 in or more"),
     (Gap, "a length, or 0"),
     (Offset, "a length, of any sign"),
     (Ratio, 'a slope such as "1:6"'),
