@@ -55,7 +55,7 @@ def worked(case: Bench, *, settled: object = None) -> SettingOut:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(chain, "draft", lambda _, __: sketch)
         if settled is not None:
-            patch.setattr(chain, "settled_sizes", lambda *_: settled)
+            patch.setattr(chain, "settled_sizes", lambda *_, **__: settled)
         return chain.set_out(piece, shop=SHOP, habits=Habits())
 
 

@@ -96,7 +96,7 @@ class Columns:
         return answer
 
     def met(self, answer: Answer) -> dict[int, float]:
-        """Whole columns of marks that are met and rows that do not yield, with their values."""
+        """Whole columns of marks that are met and rows that do not yield, with values. [-]"""
         held: dict[int, float] = {}
         for (_, off), line in zip(self.off, self._lines, strict=True):
             if answer[off] < HALF:

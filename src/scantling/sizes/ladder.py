@@ -138,9 +138,12 @@ class Ladder:
         for group in columns.groups:
             aim |= {c: sign * A_LITTLE**-1 for c, sign in _spread(group.spread).items()}
         found = columns.programme.fixed(held).least(aim)
+        if found is None and held:
+            # What was met may be met to the solver's precision only.
+            found = columns.programme.fixed({}).least(aim)
         if found is not None:
             self.best = columns.tightened(found)
-        return found is not None
+        return bool(self.best)
 
     def _value(self, aim: Aim) -> float:
         return sum(cost * self.best[column] for column, cost in aim.items())

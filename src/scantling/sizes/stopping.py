@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from math import inf
 from typing import Protocol
 
@@ -26,12 +25,12 @@ class Stop(Protocol):
         ...
 
 
-@dataclass(slots=True)
 class CountedWork:
     """So many nodes and no more: the same question stops at the same place on every machine."""
 
-    most: int  # [nodes looked at]
-    done: int = 0  # [nodes looked at]
+    def __init__(self, *, most: int) -> None:
+        self.most = most  # [nodes looked at]
+        self.done = 0  # [nodes looked at]
 
     def left(self) -> int:
         """Work that may still be done. [nodes looked at]"""
@@ -46,19 +45,20 @@ class CountedWork:
         self.done += work
 
 
-@dataclass(slots=True)
 class TimedWork(CountedWork):
     """Counted work, ended by a clock where single nodes take for ever.
 
     For the command line and the page only: figures of usual size end long before the clock.
     """
 
-    until: float = inf  # when to end, by the clock [s]
-    clock: Callable[[], float] = field(kw_only=True)  # [s]
+    def __init__(self, *, most: int, until: float, clock: Callable[[], float]) -> None:
+        super().__init__(most=most)
+        self.until = until  # [s]
+        self.clock = clock  # [s]
 
     def left(self) -> int:
         """Work that may still be done; none when the time is over. [nodes looked at]"""
-        return max(self.most - self.done, 0) if self.seconds() > 0 else 0
+        return super().left() if self.seconds() > 0 else 0
 
     def seconds(self) -> float:
         """Time left. [s]"""
