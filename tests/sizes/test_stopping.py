@@ -26,9 +26,7 @@ def holds(relations: Relations, solved: Solved) -> list[str]:
     def total(terms: tuple[tuple[str, Fraction], ...], constant: Fraction) -> Fraction:
         return constant + sum((c * solved.sizes[name] for name, c in terms), Fraction(0))
 
-    open_ends = [
-        e.because for e in relations.equations if total(e.sum.terms, e.sum.constant) != 0
-    ]
+    open_ends = [e.because for e in relations.equations if total(e.sum.terms, e.sum.constant) != 0]
     broken = [
         b.because
         for b in relations.bounds
