@@ -36,7 +36,20 @@ EMPTY: dict[str, object] = {"relations": Relations(), "choose": Choice(), "cuts"
 SILENT = {"faults": "hinge"}  # a bench case is sound: only a faulty one has something to say
 SOME = ("half lap", "hinge", "screws in slots")
 
-every_joint = pytest.mark.parametrize("title", ROSTER)
+# a second or more each: their benches are many parts
+LONG = {
+    "drawer bottom",
+    "fielded panel",
+    "half-blind dovetail",
+    "one nail at mid width",
+    "screws in slots",
+    "shelf pins",
+    "through dovetail",
+}
+
+every_joint = pytest.mark.parametrize(
+    "title", [pytest.param(t, marks=pytest.mark.slow) if t in LONG else t for t in ROSTER]
+)
 
 
 def bench(title: str, question: str) -> Bench:
@@ -101,6 +114,10 @@ def is_heard(title: str, question: str) -> bool | None:
     assert kept, f"nobody asks {title} for its {question}"
     said = any(answer != EMPTY.get(question, ()) for answer in kept)
     return without != whole if said else None
+
+
+def test_what_is_left_to_the_slow_run_is_on_the_roster() -> None:
+    assert ROSTER.keys() >= LONG
 
 
 @every_joint

@@ -35,24 +35,18 @@ def _set_out(text: str, before: SettingOut | None = None) -> SettingOut:
 QUICK = ("wider", "a damper room")
 
 
-@pytest.fixture(scope="module")
-def base() -> SettingOut:
-    """The demo, with whatever the edits before left in its memory."""
-    return _set_out(DEMO.read_text(encoding="utf-8"))
-
-
 @pytest.mark.parametrize(
     "edit", [e if e in QUICK else pytest.param(e, marks=pytest.mark.slow) for e in EDITS]
 )
-def test_an_edit_gives_what_a_fresh_start_gives(edit: str, base: SettingOut) -> None:
+def test_an_edit_gives_what_a_fresh_start_gives(edit: str, glaze_cupboard: SettingOut) -> None:
     text = DEMO.read_text(encoding="utf-8")
     old, new = EDITS[edit]
     assert old in text
     changed = text.replace(old, new).replace('wide  = "43 1/2"\n', "")
-    warm = _set_out(changed, before=base)
+    warm = _set_out(changed, before=glaze_cupboard)
     cold = _set_out(changed)
     assert dict(warm.sizes.by_name) == dict(cold.sizes.by_name)
     assert warm.parts == cold.parts
     assert warm.joints == cold.joints
     assert warm.findings == cold.findings
-    assert warm.parts != base.parts
+    assert warm.parts != glaze_cupboard.parts
