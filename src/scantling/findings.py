@@ -7,7 +7,7 @@ every fault of his file at once, each under the text that caused it.
 import re
 import unicodedata
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from scantling.errors import InternalError, OutOfRangeError
@@ -84,6 +84,21 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     return tuple(sorted(dict.fromkeys(findings), key=_rank))
 
 
+def in_sentences(finding: Finding) -> Finding:
+    """The finding with words and cure as whole sentences, however a room wrote them."""
+    says, cure = _sentence(finding.says), _sentence(finding.cure)
+    if (says, cure) == (finding.says, finding.cure):
+        return finding
+    return replace(finding, says=says, cure=cure)
+
+
+def _sentence(text: str) -> str:
+    if not text.strip():
+        return text
+    begun = text[0].upper() + text[1:]
+    return begun if begun.endswith((".", "?", "!", ":")) else f"{begun}."
+
+
 def _rank(finding: Finding) -> tuple[int, bool, str, int, int, str]:
     weight = tuple(Weight).index(finding.weight)
     place = finding.place
@@ -145,7 +160,7 @@ def _steers(sign: str) -> bool:
 
 
 def told(finding: Finding, *, source_text: str | None) -> str:
-    """A finding as plain text for a terminal: words, cure, place, guilty line, source.
+    """A finding as plain text for a terminal: words, cure, amounts, place, guilty line, source.
 
     Args:
         finding: What to tell.
@@ -157,6 +172,9 @@ def told(finding: Finding, *, source_text: str | None) -> str:
     lines = [_shown(finding.says)]
     if finding.cure:
         lines.append(_shown(finding.cure))
+    if finding.figure and finding.figure not in finding.says:
+        held = f"; the limit is {finding.limit}" if finding.limit else ""
+        lines.append(f"  It is {_shown(finding.figure)}{_shown(held)}.")
     if finding.place is not None:
         lines.append(f"  {_shown(str(finding.place))}")
         if source_text is not None:

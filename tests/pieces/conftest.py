@@ -24,7 +24,13 @@ def glaze_cupboard_lapped() -> SettingOut:
     return _worked("glaze_cupboard_lapped")
 
 
-def _worked(folder: str) -> SettingOut:
-    found, _ = worker()(PIECES / folder / "piece.toml")
+@pytest.fixture(scope="session")
+def metric_cupboard() -> SettingOut:
+    """A cupboard in millimetres."""
+    return _worked("metric_cupboard", within=Path(__file__).parent)
+
+
+def _worked(folder: str, *, within: Path = PIECES) -> SettingOut:
+    found, _ = worker()(within / folder / "piece.toml")
     assert found is not None
     return found

@@ -88,11 +88,12 @@ def _near_end(j: Joined, *, sizes: Sizes) -> _Row:
         end = min(along, long - along)
         short.append((end - thick, end, thick))
     left, end, thick = min(short)
+    bearer = j.seat("receives").part
     return (
         left < 0,
         "near-end",
         Weight.NOTE,  # a pilot is bored, and a narrow bearer leaves no choice
-        "The nails stand nearer the ends of the boards than these are thick, and may split them.",
+        f"The nails into the {bearer} stand near the ends of the boards and may split them.",
         "Bore the pilots with care, or let the boards run on past the bearer.",
         HANDBOOK,
         (end, thick),

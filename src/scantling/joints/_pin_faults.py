@@ -223,8 +223,9 @@ def _no_bit(j: Joined, shop: Shop, *, sizes: Sizes) -> Iterator[Finding]:
             j,
             "shelf-pins.no-bit",
             Weight.HALT,
-            says=f"{j.name}: no bit of the pins' diameter stands here",
-            cure="pins of a bit's size, or that bit",
+            says=f"{j.name}: no bit of this shop bores holes of the pins' diameter",
+            cure="Take pins of the nearest bit's size, which is the limit here, or add that bit to"
+            " the shop's file.",
             figure=size,
             limit=min(shop.bores, key=lambda bit: abs(bit - size), default=Fraction(0)),
             shop=shop,

@@ -20,7 +20,7 @@ LEAST_HAUNCH = Fraction(3, 2)  # of the tenon's thickness
 WIDEST_GLUED = Fraction(75)  # [mm] across the grain
 BROADEST = 5  # times the tenon's thickness
 
-_LESSON = "Constructing Mortice and Tenon Joints, diyinfo.org"
+_LESSON = "common practice"
 
 
 def tenon_faults(
@@ -75,8 +75,9 @@ def _chisel(j: Joined, found: Tenon, *, shop: Shop) -> Iterator[Finding]:
         j,
         "mortise-and-tenon.no-chisel",
         Weight.MIND,
-        says="No mortise chisel of the tenon's thickness stands in this shop.",
-        cure="Make tenon and groove as thick as a chisel owned.",
+        says="No mortise chisel of this shop is as wide as the tenons of the"
+        f" {j.seat('enters').part} are thick.",
+        cure="Make tenon and groove as thick as a chisel owned; the limit is the nearest one.",
         figure=found.thickness,
         limit=nearest,
         shop=shop,
@@ -118,13 +119,15 @@ def _end_wood(
 
 
 def _widths(j: Joined, found: Tenon, *, shop: Shop) -> Iterator[Finding]:
+    entering = j.seat("enters").part
     if found.width > WIDEST_GLUED:
         yield fault(
             j,
             "mortise-and-tenon.wide-glue",
             Weight.MIND,
-            says="The tenon is wide for grain glued across grain and may let go at its edges.",
-            cure="Divide it into two tenons, or glue its middle only.",
+            says=f"The tenons of the {entering} are wide for grain glued across grain"
+            " and may let go at their edges.",
+            cure="Divide each into two tenons, or glue its middle only.",
             figure=found.width,
             limit=WIDEST_GLUED,
             shop=shop,
@@ -134,8 +137,8 @@ def _widths(j: Joined, found: Tenon, *, shop: Shop) -> Iterator[Finding]:
             j,
             "mortise-and-tenon.broad",
             Weight.NOTE,
-            says="The tenon is broader than five times its thickness.",
-            cure="",
+            says=f"The tenons of the {entering} are broader than {BROADEST} times their thickness.",
+            cure="Divide each into two, or leave them if the wood that is mortised is stout.",
             figure=found.width,
             limit=BROADEST * found.thickness,
             shop=shop,

@@ -25,7 +25,7 @@ FLOOR_GAP = Fraction(2)  # [mm] or 1/16 in
 LONGEST = Fraction(2, 3)  # of the mortised part's width
 
 _THIRD = "common practice; Elementary Course in Woodwork: a third of the thickness"
-_HAUNCH = "Constructing Mortice and Tenon Joints, diyinfo.org: a third of the tenon's width"
+_HAUNCH = "common practice: a third of the tenon's width"
 _FILLS = "Woodwork Joints, 1920: the haunch is as long as the groove is deep"
 _EDGES: tuple[Edge, Edge] = ("near", "far")
 

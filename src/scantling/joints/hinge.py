@@ -85,8 +85,7 @@ class Hinge(Joint):
     and `screw length`.
 
     References:
-        Handwork in Wood, 1910, on hinges and their place; a hinge seller's page on butt hinges
-        (whitechapel-ltd.com) for the depth of gains.
+        Handwork in Wood, 1910, on hinges and their place; common practice for the depth of gains.
     """
 
     title: ClassVar[str] = "hinge"

@@ -96,6 +96,7 @@ class Sketch:
     landings: Mapping[str, Landing] = field(default_factory=dict)
     pulled: tuple[Pulled, ...] = ()
     findings: tuple[Finding, ...] = ()
+    in_doubt: frozenset[str] = frozenset()  # kinds of thing that a faulty section would offer
 
     def with_parts(self, *parts: PlannedPart) -> Sketch:
         """With more parts and their own dimensions."""
@@ -146,6 +147,15 @@ class Sketch:
         """With more findings."""
         return replace(self, findings=self.findings + findings)
 
+    def lacking(self, what: str, finding: Finding) -> Sketch:
+        """With a finding that a thing is not there, unless a faulty section would offer it.
+
+        Args:
+            what: Kind of thing that was looked for: one of the words in `Form.offers`.
+            finding: What to tell where no other fault can be the reason.
+        """
+        return self if what in self.in_doubt else self.with_findings(finding)
+
     def part(self, name: str) -> PlannedPart:
         """The planned part of that name.
 
@@ -193,6 +203,7 @@ class Form:
     many: ClassVar[bool] = False  # [shelf.deck], [shelf.loose]
     section: ClassVar[type[Section]]
     needs: ClassVar[tuple[str, ...]] = ("case",)  # landings it stands on
+    offers: ClassVar[tuple[str, ...]] = ()  # kinds of thing that later forms may stand on
 
     @classmethod
     def draft(cls, said: object, *, name: str, so_far: Sketch, whole: Whole) -> Sketch:

@@ -104,6 +104,7 @@ def _stub(
     return Joined(
         name=f"{part.name} in {rail}",
         joint=joint,
+        place=said.place,
         seats={
             "receives": (Seat(part=rail, along=near - sketch.part(rail).at[0]),),
             "enters": (Seat(part=part.name, corner=Corner(end=end, edge=edge), along=along),),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from difflib import get_close_matches
 from fractions import Fraction
 from typing import Any, TypeVar
 
@@ -11,7 +12,7 @@ from pydantic import ValidationError
 
 import scantling.joints
 import scantling.piece
-from scantling.findings import Finding, Place, Weight, in_order
+from scantling.findings import Finding, Place, Weight, in_order, in_sentences
 from scantling.joints._joint import Joint
 from scantling.piece._file.head import (
     USUAL_FINEST,
@@ -169,11 +170,15 @@ def unknown_names(
 
 
 def _no_such(kind: str, name: str, place: Place | None, known: Collection[str]) -> Finding:
-    meant = nearest(name, known)
-    cure = f'perhaps "{meant}"' if meant else f"the list of parts shows every {kind}"
-    found = halt(f"unknown-{kind}", f"no {kind} of this piece is called {shown(name)}", cure, place)
-    # a wood for parts that are gone does no harm; a size was meant to do something
-    return replace(found, weight=Weight.MIND) if kind == "part" else found
+    if kind == "size":
+        meant = nearest(name, known)
+        cure = f'Perhaps "{meant}".' if meant else "The list of parts shows every size."
+        return halt("unknown-size", f"No size of this piece is called {shown(name)}.", cure, place)
+    # a wood for parts that are gone does no harm; only what is nearly the same is a misspelling
+    meant = next(iter(get_close_matches(plain_name(name), sorted(known), n=1, cutoff=0.85)), None)
+    says = f"This piece has no part called {shown(name)}: the line changes nothing."
+    cure = f'Perhaps "{meant}" is meant.' if meant else "It may stay for the day there is one."
+    return replace(halt("unknown-part", says, cure, place), weight=Weight.MIND)
 
 
 def _no_text(source: Source) -> Finding | None:
@@ -194,7 +199,9 @@ def _unread(source: Source, text: str, fault: Finding) -> Piece:
         room=_NO_ROOM,
         woods={},
     )
-    return Piece(text=text, file=source.file, whole=whole, findings=(fault,), readable=False)
+    return Piece(
+        text=text, file=source.file, whole=whole, findings=(in_sentences(fault),), readable=False
+    )
 
 
 class _Reading:
@@ -233,7 +240,7 @@ class _Reading:
             wood_for=tuple((name, wood.place) for name, wood in found_woods.items()),
             shop=head.shop if head else None,
             notes=head.lines if head else (),
-            findings=in_order((*found, *self.findings)),
+            findings=in_order(map(in_sentences, (*found, *self.findings))),
         )
 
     def _head(self) -> Head | None:

@@ -41,6 +41,7 @@ class Carcase(Form):
     title: ClassVar[str] = "case"
     order: ClassVar[int] = 10
     needs: ClassVar[tuple[str, ...]] = ()
+    offers: ClassVar[tuple[str, ...]] = ("case", "rails under the top")
     section: ClassVar[type[Section]] = CaseSection
 
     @classmethod

@@ -77,7 +77,7 @@ class Doors(Form):
         assert isinstance(said, DoorsSection)  # noqa: S101 - the reader gives its section
         opening = so_far.openings.get(f"{said.fill} opening")
         if opening is None:
-            return so_far.with_findings(_no_opening(said, so_far))
+            return so_far.lacking("opening", _no_opening(said, so_far))
         hung = _pair(opening) if said.pair else _single(opening)
         sketch = so_far.with_relations(_gaps(opening, hung, whole))
         sketch = sketch.with_stated(

@@ -75,7 +75,7 @@ class Drawers(Form):
             if o.name == f"{said.fill} opening" or o.name.startswith(f"{said.fill} opening ")
         ]
         if not openings:
-            return so_far.with_findings(_no_opening(said, so_far))
+            return so_far.lacking("opening", _no_opening(said, so_far))
         sketch = so_far.with_relations(_common(openings, whole)).with_relations(_inside(openings))
         for i, opening in enumerate(openings):
             sketch = _drawer(sketch, f"drawer {i + 1}", opening, said, whole)

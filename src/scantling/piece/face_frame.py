@@ -67,6 +67,7 @@ class FaceFrame(Form):
 
     title: ClassVar[str] = "face frame"
     order: ClassVar[int] = 20
+    offers: ClassVar[tuple[str, ...]] = ("rail", "mullion", "opening")
     section: ClassVar[type[Section]] = FaceFrameSection
 
     @classmethod

@@ -85,10 +85,16 @@ class Partition(Form):
         del name
         assert isinstance(said, PartitionSection)  # noqa: S101 - the reader gives its section
         if any(rail not in so_far.landings for rail in RAILS):
-            return so_far.with_findings(_no_rails(said))
+            return so_far.lacking("rails under the top", _no_rails(said))
         posts = _posts(so_far, said)
         if not posts:
-            return so_far.with_findings(_nowhere(said, so_far))
+            below = next(
+                (o.below_part for o in so_far.openings.values() if _is_meant(o.right_part, said)),
+                None,
+            )
+            if below is None:
+                return so_far.lacking("mullion", _no_mullion(said, so_far))
+            return so_far.lacking("shelf", _no_shelf(said, below))
         buried = [post for post in posts if not under_the_top(so_far, post.opening)]
         if buried:
             return so_far.with_findings(_buried(said, buried[0]))
@@ -167,18 +173,20 @@ def _buried(said: PartitionSection, post: _Post) -> Finding:
     )
 
 
-def _nowhere(said: PartitionSection, sketch: Sketch) -> Finding:
+def _no_mullion(said: PartitionSection, sketch: Sketch) -> Finding:
     mullions = [o.right_part for o in sketch.openings.values() if "mullion" in o.right_part]
-    if any(_is_meant(mullion, said) for mullion in mullions):
-        return nothing_there(
-            said.at("under"),
-            says=f"no shelf is flush with the rail below the {said.under}",
-            cure="the partition stands on a fixed shelf: give one flush_with that rail",
-        )
     return nothing_there(
         said.at("under"),
-        says=f"no mullion is called {str(said.under)!r}",
+        says=f"No mullion is called {str(said.under)!r}.",
         cure=or_nearest(said.under, mullions, what="mullion"),
+    )
+
+
+def _no_shelf(said: PartitionSection, rail: str) -> Finding:
+    return nothing_there(
+        said.at("under"),
+        says=f"No shelf is flush with the {rail}, below the {said.under}.",
+        cure=f'The partition stands on a fixed shelf: write flush_with = "{rail}" in its section.',
     )
 
 

@@ -51,6 +51,7 @@ class Shelf(Form):
     title: ClassVar[str] = "shelf"
     order: ClassVar[int] = 30
     many: ClassVar[bool] = True
+    offers: ClassVar[tuple[str, ...]] = ("shelf",)
     section: ClassVar[type[Section]] = ShelfSection
 
     @classmethod
@@ -100,7 +101,7 @@ def _fixed(
     )
     sketch = sketch.with_unsaid(unsaid(up, size_of("case.tall") / 2))
     if said.flush_with is not None and said.flush_with not in sketch.landings:
-        sketch = sketch.with_findings(_no_rail(said, sketch))
+        sketch = sketch.lacking("rail", _no_rail(said, sketch))
     elif said.flush_with is not None:
         rail = sketch.landings[said.flush_with]
         flush = follows(up, rail.sum("top"), f"the {name} is flush with the {said.flush_with}")

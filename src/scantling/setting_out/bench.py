@@ -307,10 +307,16 @@ def _from_strips(part: Part, *, widest: Fraction) -> Part:
         return part
     count = ceil(part.extent.width / widest)
     strips = tuple(
-        Strip(name=f"strip {ascii_lowercase[i]}", wood=part.wood, ring_side_up=i % 2 == 0)
+        Strip(name=f"strip {_letters(i)}", wood=part.wood, ring_side_up=i % 2 == 0)
         for i in range(count)
     )
     return replace(part, blank=GluedUp(strips=strips))
+
+
+def _letters(number: int) -> str:
+    """Of the alphabet, then aa, ab and so on; the first is number 0."""
+    more, last = divmod(number, len(ascii_lowercase))
+    return (_letters(more - 1) if more else "") + ascii_lowercase[last]
 
 
 def _from_boards(

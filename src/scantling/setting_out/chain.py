@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from types import MappingProxyType
@@ -11,13 +11,14 @@ import scantling.proofs
 from scantling.findings import Finding, Place, Weight, in_order
 from scantling.joints._joint import Choice
 from scantling.parts import Part
-from scantling.parts.pulled import Pulled
 from scantling.piece import Piece
 from scantling.piece._drafting import draft
+from scantling.piece._form import Sketch
 from scantling.proofs._proof import Case, Proof
 from scantling.roster import members
 from scantling.setting_out.answer import SetJoint, SettingOut
-from scantling.setting_out.bench import Bench
+from scantling.setting_out.bench import NO_SIZES, Bench
+from scantling.setting_out.fit import unmatched
 from scantling.setting_out.lines import lines
 from scantling.setting_out.memory import Memory
 from scantling.setting_out.told import together
@@ -31,6 +32,9 @@ from scantling.solids.contact import contact_area
 from scantling.solids.store import Store
 
 ENOUGH = 1500  # nodes looked at; the demo needs 20 at most
+# a line that names no size is passed over; the others hold
+LEAVE_SIZES_SOUND = ("unknown-name", "derived")  # of the room `sizes`
+
 NO_BOARDS: Mapping[str, Sequence[Fraction]] = MappingProxyType({})
 
 
@@ -68,43 +72,48 @@ def set_out(
     sketch = draft(piece, measured)
     memory = before.memory if before is not None else Memory()
     bench = Bench.of(sketch, piece, shop, habits, attainable=attainable, memory=memory)
-    settled = settled_sizes(
-        bench,
-        measured,
-        before.settled if before is not None else None,
-        stop=CountedWork(most=ENOUGH) if stop is None else stop,
-    )
-    solved, chosen = settled.solved, settled.choice
-    findings = (
-        *heard,
-        *piece.findings,
-        *sketch.findings,
-        *bench.findings,
-        *settled.findings,
-        *solved.findings,
-    )
+    earlier = before.settled if before is not None else None
+    misdrawn = (*sketch.findings, *unmatched(bench, _to_begin_with(bench, earlier)))
+    halted = _halt(misdrawn)
+    # what a section that was left out would have made is not unknown
+    findings = (*heard, *piece.findings, *misdrawn, *(() if halted else bench.findings))
     nothing = SettingOut(
         piece=piece,
         shop=shop,
         habits=habits,
-        sizes=solved.sizes,
+        sizes=NO_SIZES,
         parts=(),
         joints=(),
         lines=(),
         findings=in_order(together(findings)),
-        settled=settled,
         store=store,
         memory=memory,
     )
-    if not solved.sizes or not sketch.parts:
+    if not sketch.parts or halted:
+        return nothing
+    settled = settled_sizes(
+        bench, measured, earlier, stop=CountedWork(most=ENOUGH) if stop is None else stop
+    )
+    solved, chosen = settled.solved, settled.choice
+    findings += (*settled.findings, *solved.findings)
+    nothing = replace(
+        nothing, sizes=solved.sizes, settled=settled, findings=in_order(together(findings))
+    )
+    if not solved.sizes:
         return nothing
     parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
-    findings += bench.faults(solved.sizes, chosen, parts)
-    if lost := tuple(_lost(part) for part in parts if _least(part) <= 0):
+    # of sizes that do not hold, whatever else is wrong with them is no news
+    sound = not _halt(
+        f for f in solved.findings if f.code.removeprefix("sizes.") not in LEAVE_SIZES_SOUND
+    )
+    if sound:
+        findings += bench.faults(solved.sizes, chosen, parts)
+    if lost := tuple(_lost(p, _places(sketch)) for p in parts if _least(p) <= 0):
         return replace(nothing, findings=in_order(together((*findings, *lost))))
     joints = bench.joints(solved.sizes, chosen, parts)
-    case = _case(parts, joints, solved.sizes, piece=piece, store=store, pulled=sketch.pulled)
-    findings += _proven(case)
+    case = _case(parts, joints, solved.sizes, sketch=sketch, piece=piece, store=store)
+    if sound:
+        findings += _proven(case)
     return replace(
         nothing,
         parts=parts,
@@ -114,16 +123,21 @@ def set_out(
     )
 
 
+def _halt(findings: Iterable[Finding]) -> bool:
+    return any(finding.weight is Weight.HALT for finding in findings)
+
+
 def _least(part: Part) -> Fraction:
     return min(part.extent.length, part.extent.width, part.extent.thickness)
 
 
-def _lost(part: Part) -> Finding:
+def _lost(part: Part, places: Mapping[str, Place]) -> Finding:
     return Finding(
         code="proofs.part-has-no-size",
         weight=Weight.HALT,
         says=f"nothing is left of the {part.name}: one of its sizes is gone",
         cure="Look at the sizes said of it and of what holds it.",
+        place=places.get(part.name),
         parts=(part.name,),
     )
 
@@ -135,15 +149,10 @@ def settled_sizes(
     *,
     stop: Stop | None = None,
 ) -> Settled[dict[str, Choice]]:
-    """Sizes and choices that agree.
-
-    Joints choose by sizes alone, so it matters for nothing but time where they begin: with the
-    choices of an earlier answer, where there is one for the same joints.
-    """
+    """Sizes and choices that agree."""
     stated = bench.stated()
-    again = before is not None and before.choice.keys() == {j.name for j in bench.joined}
     return settle(
-        before.choice if before is not None and again else bench.choose(None),
+        _to_begin_with(bench, before),
         bench.relations,
         lambda solved, _: bench.choose(solved.sizes),
         solved_for=lambda relations, last: solve(
@@ -158,14 +167,24 @@ def settled_sizes(
     )
 
 
+def _to_begin_with(bench: Bench, before: Settled[dict[str, Choice]] | None) -> dict[str, Choice]:
+    """The choices of an earlier answer, where there is one for the same joints.
+
+    Joints choose by sizes alone, so it matters for nothing but time where they begin.
+    """
+    if before is not None and before.choice.keys() == {j.name for j in bench.joined}:
+        return before.choice
+    return bench.choose(None)
+
+
 def _case(
     parts: Sequence[Part],
     joints: Sequence[SetJoint],
     sizes: Sizes,
     *,
+    sketch: Sketch,
     piece: Piece,
     store: Store,
-    pulled: tuple[Pulled, ...],
 ) -> Case:
     """What the proofs may ask."""
     return Case(
@@ -174,8 +193,8 @@ def _case(
         contacts=tuple(c for j in joints for c in j.contacts),
         presses=tuple(p for j in joints for p in j.presses),
         sizes=sizes,
-        places=_places(joints),
-        pulled=pulled,
+        places=_places(sketch),
+        pulled=sketch.pulled,
         unit=piece.whole.measure,
     )
 
@@ -197,6 +216,7 @@ def _proven(case: Case) -> tuple[Finding, ...]:
     return tuple(found for proof in proofs.values() for found in proof().findings(case))
 
 
-def _places(joints: Sequence[SetJoint]) -> Mapping[str, Place]:
-    """Where in the file each joint was asked for."""
-    return {j.name: j.joined.place for j in joints if j.joined.place is not None}
+def _places(sketch: Sketch) -> Mapping[str, Place]:
+    """Where in the file each part and joint was asked for."""
+    parts = {part.name: part.place for part in sketch.parts if part.place}
+    return parts | {j.name: j.place for j in sketch.joined if j.place}
