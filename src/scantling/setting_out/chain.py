@@ -34,6 +34,8 @@ from scantling.solids.store import Store
 ENOUGH = 1500  # nodes looked at; the demo needs 20 at most
 # a line that names no size is passed over; the others hold
 LEAVE_SIZES_SOUND = ("unknown-name", "derived")  # of the room `sizes`
+# what leaves a section out, so that the parts there are would stand for another piece
+LEAVE_PARTS_OUT = ("joint-does-not-fit", "name-taken", "nothing-to-stand-on")  # of `piece`
 
 NO_BOARDS: Mapping[str, Sequence[Fraction]] = MappingProxyType({})
 
@@ -74,7 +76,7 @@ def set_out(
     bench = Bench.of(sketch, piece, shop, habits, attainable=attainable, memory=memory)
     earlier = before.settled if before is not None else None
     misdrawn = (*sketch.findings, *unmatched(bench, _to_begin_with(bench, earlier)))
-    halted = _halt(misdrawn)
+    halted = _halt(f for f in misdrawn if f.code.removeprefix("piece.") in LEAVE_PARTS_OUT)
     # what a section that was left out would have made is not unknown
     findings = (*heard, *piece.findings, *misdrawn, *(() if halted else bench.findings))
     nothing = SettingOut(
