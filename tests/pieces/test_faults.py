@@ -80,7 +80,7 @@ WRONG = {
     ),
     "wood there is none of": (
         "[also]",
-        '[also]\n"left side.thickness" = "as the boards give"',
+        '[also]\n"right side.thickness" = "as the boards give"',
         "sizes.no-boards",
     ),
 }
@@ -92,9 +92,9 @@ GUILTY = {
     "a name twice": "[face_frame]",
     "an opening under the top": '{ opening = "drawers"',
     "a size that is not there": '"left door.left stile.wide"',
-    "feet against bottom": "{ foot = 2 }",
+    "feet against bottom": "tall = 3, arch",
     "no rails for a kicker": "[partition]",
-    "wood there is none of": '"left side.thickness"',
+    "wood there is none of": '"right side.thickness"',
     "doors in no opening": 'fill   = "dors"',
     "drawers in no opening": 'fill   = "shelves"',
     "a row that is two things": '{ opening = "doors", rail = "x" }',
@@ -215,7 +215,7 @@ def test_a_cupboard_as_small_as_a_box_tells_its_clashes_and_not_what_follows_fro
         text = text.replace(old, new)
     found = halts(text)
     assert {f.code for f in found} == {"sizes.conflict"}
-    clashing = ("wide  = 8", "rails_under_top", '{ opening = "drawers",  tall = 5')
+    clashing = ("wide  = 8", "deep  = 4", '{ opening = "drawers",  tall = 5')
     lines = [text[: text.index(line)].count("\n") + 1 for line in clashing]
     assert [f.place.line for f in found if f.place] == lines
 
@@ -253,7 +253,7 @@ def test_wood_for_parts_that_are_gone_is_no_misspelling() -> None:
 
 def test_a_top_wider_than_a_room_is_glued_up_from_more_strips_than_there_are_letters() -> None:
     text, _ = with_line("deep  = 19", "# deep  = 19")
-    text = text.replace("deep  = 18 ", "deep  = 320 ").replace("[also]", "[also]\ntop.width = 320")
+    text = text.replace("deep  = 18 ", "deep  = 280 ").replace("[also]", "[also]\ntop.width = 280")
     text = text.replace("over_front = 1", "")
     piece = read(text.replace("top.width", '"top.width"'))
     found = set_out(piece, shop=default_shop(), habits=Habits())
@@ -298,10 +298,19 @@ DRAWERS_DO_NOT_RUN = {
 }
 
 
+def one_drawer(text: str) -> str:
+    """A single drawer in the row, so that no partition stands behind a mullion."""
+    start = text.index("[partition]")
+    text = text[:start] + text[text.index("[drawers]") :]
+    return text.replace('across = 2, mullion = "1 1/2"', "across = 1")
+
+
 @pytest.mark.parametrize("case", DRAWERS_DO_NOT_RUN)
 def test_a_drawer_that_does_not_run_stops_the_work(case: str) -> None:
     old, new, wanted = DRAWERS_DO_NOT_RUN[case]
     text, _ = with_line(old, new)
+    if case == "a deck too low":
+        text = one_drawer(text)
     if case.startswith("three"):
         text = text.replace("across = 2", "across = 3")
     found = halts(text)
@@ -332,10 +341,10 @@ def test_the_partition_that_is_short_of_another_is_the_guilty_line() -> None:
 def test_drawers_below_the_doors_have_nothing_to_hang_a_kicker_from() -> None:
     drawers = '  { opening = "drawers",  tall = 5, across = 2, mullion = "1 1/2" },\n'
     doors = '  { opening = "doors" },    # 25 follows\n'
-    text = DEMO.replace(drawers, "@").replace(doors, drawers).replace("@", doors)
+    text = one_drawer(DEMO.replace(drawers, "@").replace(doors, drawers).replace("@", doors))
     tips = [f for f in halts(text) if f.code == "proofs.drawer-tips"]
     assert {part for f in tips for part in f.parts} == {
-        f"drawer {n}.{side} side" for n in (1, 2) for side in ("left", "right")
+        f"drawer 1.{side} side" for side in ("left", "right")
     }
     assert all("highest opening" in f.cure for f in tips)
 

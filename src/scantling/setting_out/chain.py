@@ -35,7 +35,12 @@ ENOUGH = 1500  # nodes looked at; the demo needs 20 at most
 # a line that names no size is passed over; the others hold
 LEAVE_SIZES_SOUND = ("unknown-name", "derived")  # of the room `sizes`
 # what leaves a section out, so that the parts there are would stand for another piece
-LEAVE_PARTS_OUT = ("joint-does-not-fit", "name-taken", "nothing-to-stand-on")  # of `piece`
+LEAVE_PARTS_OUT = (  # of `piece`
+    "joint-does-not-fit",
+    "name-taken",
+    "nothing-to-stand-on",
+    "row-stands-wrong",
+)
 
 NO_BOARDS: Mapping[str, Sequence[Fraction]] = MappingProxyType({})
 
