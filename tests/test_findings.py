@@ -228,6 +228,7 @@ def test_finding_is_told_words_first_and_source_last() -> None:
     assert told(BIND, source_text=text) == (
         "The doors bind in August by 1/32.\n"
         "Plane each meeting stile 1/64.\n"
+        "  It is 1/32 in; the limit is 0.\n"
         "  piece.toml 2:10\n"
         '    stiles = "2 1/4"\n'
         "             ^^^^^^^\n"
@@ -237,6 +238,7 @@ def test_finding_is_told_words_first_and_source_last() -> None:
 
 def test_finding_without_file_text_tells_its_place_alone() -> None:
     assert told(BIND, source_text=None).split("\n")[2:] == [
+        "  It is 1/32 in; the limit is 0.",
         "  piece.toml 2:10",
         "  Wood Handbook, table 13-5",
     ]

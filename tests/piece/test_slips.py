@@ -35,8 +35,8 @@ def test_inches_read_as_millimetres_are_told_at_each_outside() -> None:
         line_of("tall  = 37"),
     ]
     assert told[0][1:] == (
-        "42 mm is too little for the outside of a piece",
-        "look at the unit: for inch write 42 in",
+        "42 mm is too little for the outside of a piece.",
+        "Look at the unit: for inch write 42 in.",
         "42 mm",
     )
 
@@ -54,7 +54,7 @@ def test_millimetres_read_as_inches_are_longer_than_a_board(
     ((line, says, cure, told),) = slips(old, new)
     assert line == line_of(old)
     assert "longer than any board" in says
-    assert cure.endswith(f"write {new.rpartition('= ')[2].strip()} mm")
+    assert cure.endswith(f"write {new.rpartition('= ')[2].strip()} mm.")
     assert told == figure
 
 
