@@ -166,6 +166,7 @@ def test_a_knuckle_wider_than_its_hinge_leaves_nothing_of_a_leaf() -> None:
     assert "proofs.part-has-no-size" in {f.code for f in halts(text)}
 
 
+@pytest.mark.slow
 def test_two_clashes_are_told_as_two() -> None:
     text, _ = with_line("{ foot = 1 }", "{ foot = 2 }")
     text = text.replace("over_front = 1", "over_front = 1\nover_back = 1")
@@ -201,11 +202,11 @@ def test_a_stated_top_settles_the_case() -> None:
     "gone",
     [
         ("doors",),
-        ("drawers",),
+        pytest.param(("drawers",), marks=pytest.mark.slow),
         ("partition", "drawers"),
-        ("top",),
-        ("back",),
-        ("shelf.loose",),
+        pytest.param(("top",), marks=pytest.mark.slow),
+        pytest.param(("back",), marks=pytest.mark.slow),
+        pytest.param(("shelf.loose",), marks=pytest.mark.slow),
         ("partition", "drawers", "doors", "top", "back", "shelf.loose"),
     ],
 )
@@ -222,7 +223,7 @@ def test_a_case_with_shelves_and_a_back_is_a_bookcase() -> None:
 @pytest.mark.parametrize(
     ("old", "new"),
     [
-        ("pair   = true", "pair   = false"),
+        pytest.param("pair   = true", "pair   = false", marks=pytest.mark.slow),
         ("across = 2", "across = 3"),  # a partition behind each mullion
         ('joint  = "mortise and tenon"    # or', 'joint  = "half lap"    # or'),
     ],
@@ -235,6 +236,7 @@ def test_other_fronts_are_built_too(old: str, new: str) -> None:
     assert halts(text) == []
 
 
+@pytest.mark.slow
 def test_a_cupboard_as_small_as_a_box_tells_its_clashes_and_not_what_follows_from_them() -> None:
     text = DEMO
     for old, new in (("wide  = 42", "wide  = 8"), ("deep  = 18", "deep  = 4"), ("37", "12")):
