@@ -50,3 +50,23 @@ def test_an_edit_gives_what_a_fresh_start_gives(edit: str, glaze_cupboard: Setti
     assert warm.joints == cold.joints
     assert warm.findings == cold.findings
     assert warm.parts != glaze_cupboard.parts
+
+
+@pytest.mark.parametrize("joint", ["hinge", "half lap", "shiplap"])
+def test_another_joint_in_the_same_places_is_chosen_afresh(
+    glaze_cupboard: SettingOut, joint: str
+) -> None:
+    demo = DEMO.read_text(encoding="utf-8")
+    text = demo.replace('joint  = "mortise and tenon"    #', f'joint  = "{joint}"    #')
+    assert text != demo
+    piece = read(text)
+    edited = set_out(
+        piece,
+        shop=glaze_cupboard.shop,
+        habits=glaze_cupboard.habits,
+        store=glaze_cupboard.store,
+        before=glaze_cupboard,
+    )
+    fresh = set_out(piece, shop=glaze_cupboard.shop, habits=glaze_cupboard.habits)
+    assert edited.findings == fresh.findings
+    assert edited.sizes == fresh.sizes

@@ -79,7 +79,7 @@ def set_out(
     sketch = draft(piece, measured)
     memory = before.memory if before is not None else Memory()
     bench = Bench.of(sketch, piece, shop, habits, attainable=attainable, memory=memory)
-    earlier = before.settled if before is not None else None
+    earlier = _earlier(before, bench)
     misdrawn = (*sketch.findings, *unmatched(bench, _to_begin_with(bench, earlier)))
     halted = _halt(f for f in misdrawn if f.code.removeprefix("piece.") in LEAVE_PARTS_OUT)
     # what a section that was left out would have made is not unknown
@@ -172,6 +172,16 @@ def settled_sizes(
         ),
         before=before.solved if before is not None else None,
     )
+
+
+def _earlier(before: SettingOut | None, bench: Bench) -> Settled[dict[str, Choice]] | None:
+    """What an earlier answer settled; its choices only where every joint is of the kind it was."""
+    if before is None or before.settled is None:
+        return None
+    were = {joint.name: type(joint.joined.joint) for joint in before.joints}
+    if were == {j.name: type(j.joint) for j in bench.joined}:
+        return before.settled
+    return replace(before.settled, choice={})
 
 
 def _to_begin_with(bench: Bench, before: Settled[dict[str, Choice]] | None) -> dict[str, Choice]:
