@@ -91,6 +91,11 @@ WRONG = {
         "sizes.unknown-name",
     ),
     "feet against bottom": ("{ foot = 1 }", "{ foot = 2 }", "sizes.conflict"),
+    "a rail called like the case": (
+        '{ rail = "top rail",',
+        '{ rail = "case",',
+        "piece.name-taken",
+    ),
     "no rails for a kicker": (
         "rails_under_top = {",
         "# rails_under_top = {",
@@ -108,6 +113,7 @@ WRONG = {
 GUILTY = {
     "under no mullion": 'under = "mulion"',
     "a name twice": "[face_frame]",
+    "a rail called like the case": "[face_frame]",
     "an opening under the top": '{ opening = "drawers"',
     "a size that is not there": '"left door.left stile.wide"',
     "feet against bottom": "tall = 3, arch",

@@ -52,6 +52,7 @@ def _with(sketch: Sketch, form: type[Form], asked: Asked, whole: Whole) -> Sketc
     more = _placed(form.draft(asked.said, name=asked.name, so_far=sketch, whole=whole), asked)
     counted = Counter(dimension.name for dimension in more.relations.dimensions)
     taken = sorted(name for name, count in counted.items() if count > 1)
+    taken += [n for n, there in sketch.landings.items() if more.landings.get(n) is not there]
     if taken:
         return sketch.with_findings(_name_taken(asked, taken[0]))
     misfits = {j.place: _does_not_fit(j) for j in more.joined[len(sketch.joined) :] if not _fits(j)}
