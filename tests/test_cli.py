@@ -153,3 +153,13 @@ def test_help_comes_at_once_and_loads_no_kernel() -> None:
         [sys.executable, "-c", loaded], capture_output=True, text=True, check=True
     )
     assert told.stdout.split() == ["False", "False"]
+
+
+def test_a_piece_is_not_begun_over_a_shop_of_the_makers_own(tmp_path: Path) -> None:
+    shop = tmp_path / "shop.toml"
+    shop.write_text("# mine\n", encoding="utf-8")
+    done = run("begin", tmp_path)
+    assert done.returncode == UNREADABLE
+    assert str(shop) in done.stdout
+    assert shop.read_text(encoding="utf-8") == "# mine\n"
+    assert not (tmp_path / "piece.toml").exists()
