@@ -18,7 +18,7 @@ def traces(text: str) -> list[str]:
 
 
 def _spared(file: Path) -> bool:
-    return file.name in {"test_traces.py", "LICENSE"}
+    return file.name == "LICENSE"
 
 
 def test_no_file_names_a_machine_or_a_download_host() -> None:
@@ -28,15 +28,17 @@ def test_no_file_names_a_machine_or_a_download_host() -> None:
 
 
 def test_a_machine_or_a_download_host_is_noticed() -> None:
+    # Put together here, so that this file holds no trace itself.
+    host, root = "https:" + "//mirror.example", "/"
     for planted in (
-        "see /home/somebody/pieces",
-        'ROOT = "/work/main"',
-        "open('/tmp/x.pdf')",
-        "https://files.pythonhosted.org/packages/x.whl",
-        "--index-url https://mirror.example/simple",
-        "-i https://mirror.example/simple",
-        '  "resolved": "https://registry.example/x.tgz",',
-        "registry = https://registry.example",
+        f"see {root}home/somebody/pieces",
+        f'ROOT = "{root}work/main"',
+        f"open('{root}tmp/x.pdf')",
+        "https:" + "//files.python" + "hosted.org/packages/x.whl",
+        f"--index-url {host}/simple",
+        f"-i {host}/simple",
+        f'  "resolved": "{host}/x.tgz",',
+        f"registry = {host}",
     ):
         assert traces(planted), planted
 
