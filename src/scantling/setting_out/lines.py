@@ -16,7 +16,7 @@ def lines(parts: Sequence[Part], habits: Habits) -> tuple[Line, ...]:
     for part in parts:
         if part.hardware:
             continue
-        key = (part.family, part.wood, part.cut_of_wood, part.extent)
+        key = (part.family, part.wood, part.cut_of_wood, part.extent, part.horns)
         groups.setdefault(key, []).append(part)
     return tuple(
         Line(

@@ -11,9 +11,10 @@ MOST_NAMED = 4  # parts in one sentence; all of them stand in the finding
 
 
 def together(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Findings that differ only in the part they name, told as one at the first place.
+    """Findings at one place that differ only in the part they name, told as one.
 
-    Four hinges let into stiles that are all too thin are one thing to mend, not four.
+    Four hinges let into stiles that are all too thin are one thing to mend, not four. What
+    stands at two lines of the file is mended at both, and told at both.
     """
     alike: dict[Finding, list[Finding]] = {}
     for finding in findings:
