@@ -51,7 +51,8 @@ _HABIT_LENGTHS = {  # [mm] least and most
     "widest_strip": (Fraction(25), Fraction(1000)),
 }
 
-_BARE_FRACTION = re.compile(r"=\s*\[?[^\"'\n]*?\d+\s*/\s*\d+")
+_QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
+_BARE_FRACTION = re.compile(r"=.*?\d\s*/\s*\d")
 _OPENS = re.compile(r"\s*[\w.\"' -]+=|\s*\[+[\w.\"' -]+\]")
 _AT = re.compile(r"\(at line (\d+), column (\d+)\)")
 
@@ -159,7 +160,7 @@ def _said(message: str, text: str) -> tuple[int, int]:
 
 
 def _syntax(guilty: str, place: Place, message: str) -> Finding:
-    if _BARE_FRACTION.search(guilty):
+    if _BARE_FRACTION.search(_QUOTED.sub("", guilty).partition("#")[0]):
         says, cure = "a fraction stands without quotes", 'put quotes round it: "3/4"'
     elif guilty.count("[") > guilty.count("]"):
         says, cure = "a list is opened here and never closed", "close it with ]"
