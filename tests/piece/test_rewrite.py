@@ -111,6 +111,14 @@ def test_line_ends_and_byte_order_mark_stay() -> None:
     assert new == text.replace("42", "43")
 
 
+def test_each_line_keeps_its_own_end() -> None:
+    text = "format = 1\r\n[case]\nwide = 42\r\ndeep = 9\n# both\r\n"
+    assert rewritten(text, ("case", "wide"), "42 1/2") == text.replace("42", '"42 1/2"')
+    assert rewritten(text, ("case", "deep"), "90") == text.replace("9", "90")
+    grown = rewritten(text, ("case", "tall"), "7")
+    assert grown == text.replace("# both", 'tall = "7"\r\n# both')
+
+
 PATHS = st.sampled_from(
     [
         ("case", "wide"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -11,6 +12,8 @@ from tests.web.cupboard import INCH, inch, model, parts
 
 from scantling.findings import Finding, Place, Weight
 from scantling.parts import Drawn, Part, drawn
+from scantling.piece._file.spots import spots
+from scantling.sizes.model import Stated
 from scantling.units import Unit, written
 from scantling.web.workbench import Drawings, Workbench
 
@@ -236,3 +239,25 @@ def drawings() -> Drawings[str]:
 def workbench(path: Path) -> Workbench[str]:
     """A workbench with the cupboard on it."""
     return Workbench(path, work=work, drawings=drawings())
+
+
+def stating(path: Path) -> Workbench[str]:
+    """A workbench whose `wide` in the section `case` states the width of the case."""
+
+    def stated(_: str) -> Sequence[Stated]:
+        return tuple(
+            Stated(name="case.wide", value=Fraction(0), text=spot.text, place=spot.place)
+            for spot in spots(path.read_text(), file=path.name)
+            if spot.path == ("case", "wide")
+        )
+
+    return Workbench(path, work=named, drawings=replace(drawings(), stated=stated))
+
+
+def named(path: Path) -> tuple[str | None, Sequence[Finding]]:
+    """The piece's name, wherever in the text it stands; broken as `work` has it."""
+    text = path.read_text()
+    if "?" in text:
+        return work(path)
+    (name,) = (spot.text for spot in spots(text) if spot.path == ("name",))
+    return name, (BINDS, KNOTTY)

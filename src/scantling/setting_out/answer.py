@@ -25,7 +25,7 @@ from scantling.setting_out.memory import Memory
 from scantling.shop.habits import Habits
 from scantling.shop.operations import Operation
 from scantling.shop.tools import Shop
-from scantling.sizes.model import Sizes
+from scantling.sizes.model import Sizes, Stated
 from scantling.sizes.settle import Settled
 from scantling.solids.store import Store
 
@@ -108,6 +108,7 @@ class SettingOut:
     joints: tuple[SetJoint, ...]
     lines: tuple[Line, ...]
     findings: tuple[Finding, ...]
+    stated: tuple[Stated, ...] = ()  # what the maker wrote of sizes, and where
     settled: Settled[dict[str, Choice]] | None = field(default=None, compare=False)
     store: Store = field(default_factory=Store, compare=False)
     memory: Memory = field(default_factory=Memory, compare=False)

@@ -93,6 +93,7 @@ def set_out(
         joints=(),
         lines=(),
         findings=in_order(together(findings)),
+        stated=bench.stated(),
         store=store,
         memory=memory,
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +15,7 @@ from scantling.web.files import Kept, built
 from scantling.web.guard import Guard
 from scantling.web.told import told
 from scantling.web.workbench import Workbench
+from scantling.web.writes import writes
 
 PAGE = Path(__file__).parent / "page"
 STILL_HERE = 15.0  # [s] after which a silent stream says that it lives
@@ -32,6 +33,7 @@ def app(workbench: Workbench[Any], *, host: str, port: int, page: Path = PAGE) -
     """
     site = FastAPI(docs_url=None, redoc_url=None, openapi_url=None)
     _reads(site, workbench)
+    writes(site, workbench)
     _built(site, page)
     return Guard(site, host=host, port=port)
 
@@ -39,8 +41,7 @@ def app(workbench: Workbench[Any], *, host: str, port: int, page: Path = PAGE) -
 def _reads(site: FastAPI, workbench: Workbench[Any]) -> None:
     @site.api_route("/api/setting-out", methods=READ)
     def setting_out(request: Request) -> Response:
-        text = json.dumps(told(workbench.standing), ensure_ascii=False, separators=(",", ":"))
-        return answer(Kept(text.encode(), "application/json"), request)
+        return answer(_as_json(told(workbench.standing, workbench.edits)), request)
 
     @site.api_route("/api/model.glb", methods=READ)
     def model(request: Request) -> Response:
@@ -54,6 +55,11 @@ def _reads(site: FastAPI, workbench: Workbench[Any]) -> None:
         headers = {"cache-control": "no-store", "x-accel-buffering": "no"}
         stream = _stream(workbench)
         return StreamingResponse(stream, media_type="text/event-stream", headers=headers)
+
+
+def _as_json(content: Mapping[str, Any]) -> Kept:
+    text = json.dumps(content, ensure_ascii=False, separators=(",", ":"))
+    return Kept(text.encode(), "application/json")
 
 
 def _built(site: FastAPI, page: Path) -> None:

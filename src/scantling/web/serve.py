@@ -40,7 +40,7 @@ def serve(
     Raises:
         PortTakenError: Something else listens at `port`.
     """
-    drawings = Drawings(document=document, model=_model)
+    drawings = Drawings(document=document, model=_model, stated=lambda found: found.stated)
     show(Workbench(path, work=work, drawings=drawings), port=port, opens=open_browser, say=say)
 
 

@@ -2,25 +2,54 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from scantling.findings import Finding, Place
+from scantling.web.edits import Edits, NotWrittenError, mark
+from scantling.web.fields import Field
 from scantling.web.workbench import Standing
 
 LONGEST_LINE = 400  # [characters] shown of a line
 
 
-def told(standing: Standing) -> dict[str, Any]:
-    """What the page is given: the document and the findings of the moment."""
+def told(standing: Standing, edits: Edits) -> dict[str, Any]:
+    """What the page is given: the document, the findings of the moment, the file's fields."""
+    back, again = edits.last(standing.content), edits.next(standing.content)
     return {
         "number": standing.number,
         "stale": standing.stale,
         "setting_out": standing.document,
-        "findings": [_finding(each, standing) for each in standing.findings],
+        "findings": [_finding(each, standing.texts) for each in standing.findings],
+        "file": {
+            "name": edits.path.name,
+            "mark": mark(standing.content),
+            "fields": [_field(each) for each in standing.fields],
+            "take_back": back and back.says,
+            "put_again": again and again.says,
+        },
     }
 
 
-def _finding(finding: Finding, standing: Standing) -> dict[str, Any]:
+def not_written(error: NotWrittenError) -> dict[str, Any]:
+    """Why a field was not written, as a finding that points into what was typed."""
+    place = error.finding.place
+    return _finding(error.finding, {} if place is None else {place.file: error.text})
+
+
+def _field(field: Field) -> dict[str, Any]:
+    return {
+        "path": list(field.spot.path),
+        "label": list(field.spot.label),
+        "amount": field.amount,
+        "unit": field.unit,
+        "line": field.spot.place.line,
+        "says": field.line[:LONGEST_LINE],
+        "names": list(field.names),
+    }
+
+
+def _finding(finding: Finding, texts: Mapping[str, str]) -> dict[str, Any]:
     return {
         "code": finding.code,
         "weight": finding.weight,
@@ -30,12 +59,12 @@ def _finding(finding: Finding, standing: Standing) -> dict[str, Any]:
         "limit": finding.limit,
         "source": finding.source,
         "parts": list(finding.parts),
-        "place": None if finding.place is None else _place(finding.place, standing),
+        "place": None if finding.place is None else _place(finding.place, texts),
     }
 
 
-def _place(place: Place, standing: Standing) -> dict[str, Any]:
-    before, guilty, after = _cut_out(standing.texts.get(place.file, ""), place)
+def _place(place: Place, texts: Mapping[str, str]) -> dict[str, Any]:
+    before, guilty, after = _cut_out(texts.get(place.file, ""), place)
     return {
         "file": place.file,
         "line": place.line,

@@ -15,6 +15,10 @@ from typing import Any, Generic, TypeVar
 
 from scantling.errors import ScantlingError
 from scantling.findings import Finding, Place, Weight
+from scantling.piece._file.spots import Steps
+from scantling.sizes.model import Stated
+from scantling.web.edits import Edits
+from scantling.web.fields import Field, fields, names_by_path
 from scantling.web.news import News
 
 T = TypeVar("T")
@@ -29,6 +33,7 @@ class Drawings(Generic[T]):
 
     document: Callable[[T], Document]
     model: Callable[[T], bytes]
+    stated: Callable[[T], Sequence[Stated]] = lambda _: ()  # what the maker wrote, and where
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -40,6 +45,8 @@ class Standing:
     stale: bool = False  # the text has changed since and cannot be worked
     findings: tuple[Finding, ...] = ()  # of the text as it stands now
     texts: Mapping[str, str] = field(default_factory=dict)  # by file, where a finding points
+    content: bytes = b""  # of the piece's own file
+    fields: tuple[Field, ...] = ()  # lengths in it that can be exchanged
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -64,7 +71,10 @@ class Workbench(Generic[T]):
         self._standing = Standing()
         self._good: T | None = None
         self._model: Model | None = None
+        self.edits = Edits(path)
+        self._names: Mapping[Steps, tuple[str, ...]] = {}
         self._lock = threading.Lock()
+        self._looking = threading.Lock()
         self._seen: tuple[Stamp, ...] | None = None
 
     @property
@@ -78,11 +88,20 @@ class Workbench(Generic[T]):
         Returns:
             Whether it was worked.
         """
-        now = tuple(_stamps(self.path))
-        if now == self._seen:
-            return False
-        self._seen = now
+        with self._looking:
+            now = tuple(_stamps(self.path))
+            if now == self._seen:
+                return False
+            self._seen = now
+            self._look()
+        self.news.tell()
+        return True
+
+    def _look(self) -> None:
+        content = _content(self.path)
         good, document, findings = self._worked()
+        if good is not None:
+            self._names = names_by_path(content, self._drawings.stated(good), file=self.path.name)
         with self._lock:
             if good is not None:
                 self._good, self._model = good, None
@@ -94,9 +113,9 @@ class Workbench(Generic[T]):
                 stale=good is None and before.document is not None,
                 findings=tuple(findings),
                 texts=_texts(self.path, findings),
+                content=content,
+                fields=fields(content, self._names, file=self.path.name),
             )
-        self.news.tell()
-        return True
 
     def model(self) -> Model | None:
         """The last good piece in space, made when first asked for."""
@@ -117,6 +136,13 @@ class Workbench(Generic[T]):
         if document is None or not document["parts"]:  # nothing to show is no better than before
             return None, None, findings
         return made, document, findings
+
+
+def _content(path: Path) -> bytes:
+    try:
+        return path.read_bytes()
+    except OSError:  # said by a finding
+        return b""
 
 
 def _stamps(path: Path) -> Iterable[Stamp]:

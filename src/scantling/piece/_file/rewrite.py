@@ -32,19 +32,44 @@ def rewritten(text: str, path: Sequence[str | int], value: Value) -> str:
         UnknownNameError: The path leads through a value, beyond the end of a row, or to a
             whole table or row.
     """
-    source = Source(text.replace("\r\n", "\n"))
-    mark = "\ufeff" if source.text.startswith("\ufeff") else ""
-    source = Source(source.text.removeprefix(mark))
-    root, _ = document(source)
+    plain = text.replace("\r\n", "\n").removeprefix("\ufeff")
+    root, _ = document(Source(plain))
     node, rest = _followed(root, path)
     if not rest and isinstance(node, Written) and node.span:
         new = _in_file(value, like=node)
-        changed = source.text[: node.span.start] + new + source.text[node.span.stop :]
+        changed = plain[: node.span.start] + new + plain[node.span.stop :]
     elif rest and isinstance(node, Table):
-        changed = _added(source.text, node, rest, value, at_root=node is root)
+        changed = _added(plain, node, rest, value, at_root=node is root)
     else:
         raise UnknownNameError(f"{_shown(path)} cannot be set")
-    return mark + (changed.replace("\n", "\r\n") if "\r\n" in text else changed)
+    return _exchanged(text, plain, changed)
+
+
+def _exchanged(text: str, plain: str, changed: str) -> str:
+    """The text with what differs between `plain` and `changed` exchanged, and nothing else.
+
+    Files with both kinds of line end are met with; each line keeps its own.
+    """
+    start = _shared(plain, changed)
+    left = min(len(plain), len(changed)) - start
+    behind = _shared(plain[::-1][:left], changed[::-1][:left])
+    new = changed[start : len(changed) - behind]
+    ends = _offsets(text)
+    written = new.replace("\n", "\r\n") if "\r\n" in text else new
+    return text[: ends[start]] + written + text[ends[len(plain) - behind] :]
+
+
+def _shared(one: str, other: str) -> int:
+    """How many signs two texts begin alike with."""
+    pairs = zip(one, other, strict=False)
+    return next((at for at, (a, b) in enumerate(pairs) if a != b), min(len(one), len(other)))
+
+
+def _offsets(text: str) -> list[int]:
+    """Where each sign stands of the text as it is read, a line end of two signs at its first."""
+    first = 1 if text.startswith("\ufeff") else 0
+    kept = [at for at in range(first, len(text)) if text[max(first, at - 1) : at + 1] != "\r\n"]
+    return [*kept, len(text)]
 
 
 def _shown(path: Sequence[str | int]) -> str:

@@ -1,0 +1,64 @@
+"""What the page may do to the piece file: exchange a length, take that back, put it again.
+
+The answer is the whole standing of after the act, so that nothing has to be asked for again.
+The guard has seen to it by then that the page itself is asking.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Annotated, Any
+
+from fastapi import FastAPI
+from fastapi.responses import JSONResponse
+from pydantic import BaseModel, ConfigDict, Field
+
+from scantling.units import LONGEST_TEXT
+from scantling.web.edits import NotWrittenError, OutsideEditError
+from scantling.web.told import not_written, told
+from scantling.web.workbench import Workbench
+
+LONGEST_WORD = 100  # [characters] of a name in the file
+MOST_WORDS = 20  # brackets within brackets
+
+Word = Annotated[str, Field(max_length=LONGEST_WORD)] | Annotated[int, Field(ge=0, le=999)]
+
+
+class Wish(BaseModel):
+    """A length to be exchanged."""
+
+    model_config = ConfigDict(extra="forbid", strict=True)
+
+    path: Annotated[list[Word], Field(min_length=1, max_length=MOST_WORDS)]
+    value: Annotated[str, Field(max_length=2 * LONGEST_TEXT)]
+    over: Annotated[str, Field(max_length=64)]  # mark of the text the maker had before him
+
+
+def writes(site: FastAPI, workbench: Workbench[Any]) -> None:
+    """The acts, added to a site."""
+    edits = workbench.edits
+
+    @site.post("/api/write")
+    def write(wish: Wish) -> JSONResponse:
+        return _done(workbench, lambda: edits.write(wish.path, wish.value, over=wish.over))
+
+    @site.post("/api/take-back")
+    def take_back() -> JSONResponse:
+        return _done(workbench, edits.take_back)
+
+    @site.post("/api/put-again")
+    def put_again() -> JSONResponse:
+        return _done(workbench, edits.put_again)
+
+
+def _done(workbench: Workbench[Any], act: Callable[[], None]) -> JSONResponse:
+    """The standing after an act, or over an outside edit (409); what is wrong (422)."""
+    status = 200
+    try:
+        act()
+    except OutsideEditError:
+        status = 409
+    except NotWrittenError as error:
+        return JSONResponse({"wrong": not_written(error)}, status_code=422)
+    workbench.look()
+    return JSONResponse(told(workbench.standing, workbench.edits), status_code=status)

@@ -1,0 +1,139 @@
+"""The page's writes, as the page sends them, on a true piece."""
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from starlette.testclient import TestClient
+from tests.web.told import stating
+
+from scantling.web.app import app
+from scantling.web.workbench import Workbench
+
+OWN = "http://127.0.0.1:4000"
+PAGE = {"origin": OWN, "sec-fetch-site": "same-origin"}
+TEXT = 'format = 1\nname = "Cupboard"  # for the hall\nmeasure = "inch"\n\n[case]\nwide = 16\n'
+WIDE = ["case", "wide"]
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    found = tmp_path / "piece.toml"
+    found.write_text(TEXT)
+    return found
+
+
+@pytest.fixture
+def bench(file: Path) -> Workbench[str]:
+    found = stating(file)
+    found.look()
+    return found
+
+
+@pytest.fixture
+def client(bench: Workbench[str]) -> Iterator[TestClient]:
+    with TestClient(app(bench, host="127.0.0.1", port=4000), base_url=OWN) as found:
+        yield found
+
+
+def file_told(client: TestClient) -> dict[str, Any]:
+    found: dict[str, Any] = client.get("/api/setting-out").json()["file"]
+    return found
+
+
+def test_lengths_that_state_a_size_are_told_as_fields(client: TestClient) -> None:
+    (field,) = file_told(client)["fields"]
+    assert field == {
+        "path": WIDE,
+        "label": WIDE,
+        "amount": "16",
+        "unit": "",
+        "line": 6,
+        "says": "wide = 16",
+        "names": ["case.wide"],
+    }
+
+
+def test_a_write_answers_with_what_is_new(client: TestClient, file: Path) -> None:
+    mark = file_told(client)["mark"]
+    wish = {"path": WIDE, "value": "16 1/2", "over": mark}
+    answer = client.post("/api/write", json=wish, headers=PAGE)
+    assert answer.status_code == 200
+    assert answer.json()["number"] == 2
+    assert answer.json()["file"]["fields"][0]["amount"] == "16 1/2"
+    assert answer.json()["file"]["take_back"] == "case wide: 16, now 16 1/2"
+    assert file.read_text() == TEXT.replace("16", '"16 1/2"')
+    assert client.get("/api/setting-out").json() == answer.json()
+
+
+def test_a_wrong_length_comes_back_with_its_line(client: TestClient, file: Path) -> None:
+    wish = {"path": WIDE, "value": "wide", "over": file_told(client)["mark"]}
+    answer = client.post("/api/write", json=wish, headers=PAGE)
+    assert answer.status_code == 422
+    wrong = answer.json()["wrong"]
+    assert wrong["says"] == "This word is no unit of length."
+    assert (wrong["place"]["before"], wrong["place"]["guilty"]) == ('wide = "', "wide")
+    assert file.read_text() == TEXT
+
+
+def test_over_an_outside_edit_the_new_text_is_told_and_nothing_written(
+    client: TestClient, file: Path
+) -> None:
+    wish = {"path": WIDE, "value": "17", "over": file_told(client)["mark"]}
+    theirs = TEXT.replace("16", "18")
+    file.write_text(theirs)
+    answer = client.post("/api/write", json=wish, headers=PAGE)
+    assert answer.status_code == 409
+    assert answer.json()["file"]["fields"][0]["amount"] == "18"
+    assert file.read_text() == theirs
+    wish["over"] = answer.json()["file"]["mark"]
+    assert client.post("/api/write", json=wish, headers=PAGE).status_code == 200
+    assert file.read_text() == TEXT.replace("16", "17")
+
+
+def test_an_edit_is_taken_back_and_put_again(client: TestClient, file: Path) -> None:
+    wish = {"path": WIDE, "value": "17", "over": file_told(client)["mark"]}
+    client.post("/api/write", json=wish, headers=PAGE)
+    back = client.post("/api/take-back", headers=PAGE)
+    assert (back.status_code, file.read_text()) == (200, TEXT)
+    assert back.json()["file"]["put_again"] == "case wide: 16, now 17"
+    assert client.post("/api/take-back", headers=PAGE).status_code == 409
+    assert client.post("/api/put-again", headers=PAGE).status_code == 200
+    assert file.read_text() == TEXT.replace("16", "17")
+
+
+def test_fields_outlive_a_fault_elsewhere_in_the_file(
+    client: TestClient, bench: Workbench[str], file: Path
+) -> None:
+    file.write_text(TEXT.replace("wide = 16", "wide = 19\ndeep = ?"))
+    bench.look()
+    (field,) = file_told(client)["fields"]
+    assert field["amount"] == "19"
+
+
+@pytest.mark.parametrize("path", ["/api/write", "/api/take-back", "/api/put-again"])
+def test_another_site_may_not_write(client: TestClient, file: Path, path: str) -> None:
+    for headers in ({}, {"origin": "http://evil.example", "sec-fetch-site": "cross-site"}):
+        assert client.post(path, json={}, headers=headers).status_code == 403
+    assert file.read_text() == TEXT
+
+
+@pytest.mark.parametrize(
+    "wish",
+    [
+        {},
+        {"path": [], "value": "3", "over": ""},
+        {"path": WIDE, "value": 3, "over": ""},
+        {"path": WIDE, "value": "3"},
+        {"path": WIDE, "value": "3" * 200, "over": ""},
+        {"path": [["case"]], "value": "3", "over": ""},
+        {"path": ["x"] * 30, "value": "3", "over": ""},
+        {"path": WIDE, "value": "3", "over": "", "file": "/etc/passwd"},
+    ],
+)
+def test_an_odd_wish_is_refused(client: TestClient, file: Path, wish: dict[str, Any]) -> None:
+    answer = client.post("/api/write", json=wish, headers=PAGE)
+    assert answer.status_code == 422
+    assert "wrong" not in answer.json()
+    assert file.read_text() == TEXT
