@@ -51,7 +51,7 @@ def _members(folder: str) -> Iterator[tuple[str, str]]:
 
 def codes() -> Mapping[str, str]:
     """Every code of a finding, and the file that tells it."""
-    rooms = {"piece", "sizes", "proofs", "shop"}
+    rooms = {"page", "piece", "sizes", "proofs", "shop"}
     rooms |= {title.replace(" ", "-") for title, _ in _members("joints")}
     found: dict[str, str] = {}
     for path in sorted(SOURCES.rglob("*.py")):
@@ -76,7 +76,7 @@ def _told(node: ast.AST, room: str, rooms: set[str]) -> Iterator[str]:
 
 
 def _is_file(text: str) -> bool:
-    return text.endswith((".toml", ".csv", ".jsonl", ".json"))
+    return text.endswith((".toml", ".csv", ".glb", ".jsonl", ".json"))
 
 
 def untested() -> tuple[str, ...]:

@@ -113,7 +113,8 @@ def test_a_file_taken_away_is_said_and_its_return_noticed(
     kept = file.read_text()
     file.unlink()
     assert bench.look()
-    assert told(client)["findings"][0]["says"] == "piece.toml is not where it was."
+    (gone,) = told(client)["findings"]
+    assert (gone["code"], gone["says"]) == ("page.no-file", "piece.toml is not where it was.")
     assert told(client)["stale"]
     file.write_text(kept)
     assert bench.look()
@@ -147,6 +148,7 @@ def test_a_broken_contract_is_said_and_does_not_stop_the_page(file: Path) -> Non
     file.write_text("?")
     bench.look()
     assert bench.standing.stale
+    assert bench.standing.findings[0].code == "page.not-worked"
     assert "width -3 mm is below 0" in bench.standing.findings[0].says
 
 

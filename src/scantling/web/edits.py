@@ -155,7 +155,9 @@ def _found(content: bytes, path: Sequence[str | int], *, file: str) -> tuple[str
     try:
         text = content.decode()
     except UnicodeDecodeError:
-        raise NotWrittenError(_halt("page.unreadable", f"{file} is no text in UTF-8.")) from None
+        raise NotWrittenError(
+            _halt("page.unreadable", f"{file} is no text.", "Save it as UTF-8.")
+        ) from None
     spot = _at(spots(text, file=file), path)
     if spot is None:
         says = f"{file} no longer says anything of {' '.join(map(str, path))}."
@@ -188,7 +190,7 @@ def _points_into(finding: Finding, spot: Spot) -> bool:
     return spot.place.column <= place.column <= spot.place.column + spot.place.width
 
 
-def _halt(code: str, says: str, cure: str = "") -> Finding:
+def _halt(code: str, says: str, cure: str) -> Finding:
     return Finding(code=code, weight=Weight.HALT, says=says, cure=cure)
 
 
