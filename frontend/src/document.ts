@@ -133,9 +133,33 @@ export interface Finding {
   place: Place | null;
 }
 
+/** A length of the piece file that can be exchanged. */
+export interface Field {
+  path: (string | number)[];
+  /** The path for a reader: items of a row by their first word. */
+  label: string[];
+  amount: string;
+  unit: string;
+  line: number;
+  says: string;
+  /** Sizes that it states. */
+  names: string[];
+}
+
+export interface PieceFile {
+  name: string;
+  /** Differs whenever the text does. */
+  mark: string;
+  fields: Field[];
+  /** What would be taken back, or put again; null: nothing. */
+  take_back: string | null;
+  put_again: string | null;
+}
+
 export interface Told {
   number: number;
   stale: boolean;
   setting_out: SettingOut | null;
   findings: Finding[];
+  file: PieceFile;
 }

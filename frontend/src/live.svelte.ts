@@ -1,7 +1,10 @@
 /** Keeps what the server told, and asks again whenever it says that something changed. */
 
-import type { Told } from "./document";
+import type { Finding, Told } from "./document";
 import { kept } from "./hold";
+
+/** What came of an act on the file. */
+export type Outcome = { kind: "done" | "outside" | "gone" } | { kind: "wrong"; wrong: Finding };
 
 class Live {
   told = $state.raw<Told | null>(null);
@@ -13,6 +16,9 @@ class Live {
   #news: EventSource | null = null;
   #asking: Promise<void> | null = null;
   #again = false;
+  #acting = 0;
+  /** The newest number heard of since the stream began; a server begun anew counts anew. */
+  #newest = 0;
 
   listen(): void {
     if (this.#news !== null) return;
@@ -21,12 +27,14 @@ class Live {
     news.addEventListener("changed", (event) => {
       const { number } = JSON.parse(event.data) as { number: number };
       this.reached = true;
-      if (number !== this.told?.number) this.ask();
+      this.#newest = number;
+      this.#catchUp();
     });
     news.addEventListener("error", () => {
       this.reached = false;
     });
     news.addEventListener("open", () => {
+      this.#newest = 0;
       this.reached = true;
     });
   }
@@ -35,6 +43,54 @@ class Live {
   rest(): void {
     this.#news?.close();
     this.#news = null;
+  }
+
+  /** Exchange a length for what was typed, over the text with that mark. */
+  write(path: readonly (string | number)[], value: string, over: string): Promise<Outcome> {
+    return this.#act("write", { path, value, over });
+  }
+
+  takeBack(): Promise<Outcome> {
+    return this.#act("take-back");
+  }
+
+  putAgain(): Promise<Outcome> {
+    return this.#act("put-again");
+  }
+
+  /** An act is answered with what is new, so there is nothing to ask for behind it. */
+  async #act(name: string, wish?: object): Promise<Outcome> {
+    this.#acting += 1;
+    try {
+      const headers = { "content-type": "application/json" };
+      const body = wish === undefined ? null : JSON.stringify(wish);
+      const answer = await fetch(`/api/${name}`, { method: "POST", headers, body });
+      if (answer.status === 422) return { kind: "wrong", ...((await answer.json()) as { wrong: Finding }) };
+      if (!answer.ok && answer.status !== 409) return { kind: "gone" };
+      await this.#take((await answer.json()) as Told);
+      return { kind: answer.ok ? "done" : "outside" };
+    } catch (error) {
+      if (!(error instanceof TypeError)) throw error; // the network's own kind
+      this.reached = false;
+      return { kind: "gone" };
+    } finally {
+      this.#acting -= 1;
+      this.#catchUp();
+    }
+  }
+
+  #catchUp(): void {
+    if (this.#acting === 0 && this.#newest !== 0 && this.#newest !== this.told?.number) this.ask();
+  }
+
+  async #take(told: Told): Promise<void> {
+    const before = this.told;
+    if (told.number < this.#newest) return; // overtaken by what is being asked for
+    this.#newest = told.number;
+    await kept(() => {
+      this.told = told;
+    });
+    this.said = news(before, told);
   }
 
   ask(): void {
@@ -55,12 +111,7 @@ class Live {
     try {
       const answer = await fetch("/api/setting-out");
       if (!answer.ok) return;
-      const told = (await answer.json()) as Told;
-      const before = this.told;
-      await kept(() => {
-        this.told = told;
-      });
-      this.said = news(before, told);
+      await this.#take((await answer.json()) as Told);
     } catch (error) {
       if (!(error instanceof TypeError)) throw error; // the network's own kind
       this.reached = false;

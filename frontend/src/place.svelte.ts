@@ -19,6 +19,9 @@ function inAddress(): SectionKey {
 class Place {
   section = $state<SectionKey>(inAddress());
   open = new SvelteSet<string>();
+  /** Whether what the maker wrote is folded out, and the field whose line is. */
+  written = $state(true);
+  field = $state("");
   #left = new Map<SectionKey, number>();
 
   /** Follow the address, and come back to where this section was left. */

@@ -9,11 +9,12 @@ from typing import Literal
 import pytest
 import uvicorn
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, sync_playwright
-from tests.web.told import workbench
+from tests.web.told import stating, workbench
 
 from scantling.web.app import app
 from scantling.web.show import listening
 from scantling.web.watch import watching
+from scantling.web.workbench import Workbench
 
 # WebGL reckoned by the processor; as root there is no sandbox to be had.
 DRAWS = ["--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--no-sandbox"]
@@ -32,12 +33,12 @@ def expected(text: str) -> bool:
 class Served:
     """A cupboard on the bench, its file and its page."""
 
-    def __init__(self, file: Path) -> None:
+    def __init__(self, file: Path, bench: Workbench[str]) -> None:
         self.file = file
         self.door = listening(0)
         port = self.door.getsockname()[1]
         self.address = f"http://127.0.0.1:{port}/"
-        self.bench = workbench(file)
+        self.bench = bench
         site = app(self.bench, host="127.0.0.1", port=port)
         config = uvicorn.Config(site, log_level="error", ws="none", timeout_graceful_shutdown=1)
         self._server = uvicorn.Server(config)
@@ -62,11 +63,17 @@ class Served:
 
 
 @pytest.fixture
-def served(tmp_path: Path) -> Iterator[Served]:
+def text() -> str:
+    """What stands in the file; a test of its own fields says something else."""
+    return GOOD
+
+
+@pytest.fixture
+def served(tmp_path: Path, text: str) -> Iterator[Served]:
     (tmp_path / "bench").mkdir()
     file = tmp_path / "bench" / "piece.toml"
-    file.write_text(GOOD)
-    found = Served(file)
+    file.write_text(text)
+    found = Served(file, workbench(file) if text == GOOD else stating(file))
     with watching(found.bench):
         found.begin()
         yield found

@@ -12,7 +12,7 @@ from tests.web.cupboard import INCH, inch, model, parts
 
 from scantling.findings import Finding, Place, Weight
 from scantling.parts import Drawn, Part, drawn
-from scantling.piece._file.spots import spots
+from scantling.piece._file.spots import Steps, spots
 from scantling.sizes.model import Stated
 from scantling.units import Unit, written
 from scantling.web.workbench import Drawings, Workbench
@@ -241,14 +241,20 @@ def workbench(path: Path) -> Workbench[str]:
     return Workbench(path, work=work, drawings=drawings())
 
 
+STATED: dict[Steps, tuple[str, ...]] = {
+    ("case", "wide"): ("case.wide",),
+    ("case", "tall"): ("left side.length", "right side.length"),
+}
+
+
 def stating(path: Path) -> Workbench[str]:
-    """A workbench whose `wide` in the section `case` states the width of the case."""
+    """A workbench whose file states sizes of the case and of its sides."""
 
     def stated(_: str) -> Sequence[Stated]:
         return tuple(
-            Stated(name="case.wide", value=Fraction(0), text=spot.text, place=spot.place)
+            Stated(name=name, value=Fraction(0), text=spot.text, place=spot.place)
             for spot in spots(path.read_text(), file=path.name)
-            if spot.path == ("case", "wide")
+            for name in STATED.get(spot.path, ())
         )
 
     return Workbench(path, work=named, drawings=replace(drawings(), stated=stated))

@@ -40,8 +40,12 @@ def serve(
     Raises:
         PortTakenError: Something else listens at `port`.
     """
-    drawings = Drawings(document=document, model=_model, stated=lambda found: found.stated)
-    show(Workbench(path, work=work, drawings=drawings), port=port, opens=open_browser, say=say)
+    show(Workbench(path, work=work, drawings=drawings()), port=port, opens=open_browser, say=say)
+
+
+def drawings() -> Drawings[SettingOut]:
+    """How a setting-out is shown on the page."""
+    return Drawings(document=document, model=_model, stated=lambda found: found.stated)
 
 
 def _model(setting_out: SettingOut) -> bytes:

@@ -41,13 +41,18 @@ def _within(node: Node, path: Steps, label: tuple[str, ...], key: Place | None) 
             yield from _within(inner, (*path, str(word)), (*label, str(word)), word.place)
     elif isinstance(node, Row):
         for at, inner in enumerate(node):
-            yield from _within(inner, (*path, at), (*label[:-1], _called(inner, at)), None)
+            yield from _within(inner, (*path, at), (*label[:-1], *_called(inner, at)), None)
     elif node.sort is not Sort.FAULTY:
         yield Spot(path=path, label=label, text=node.text, place=node.place, key=key)
 
 
-def _called(item: Node, at: int) -> str:
-    """`top rail` of `{ rail = "top rail", tall = 2 }`; else its number, counted from 1."""
+def _called(item: Node, at: int) -> tuple[str, ...]:
+    """`top rail` of `{ rail = "top rail", tall = 2 }`, or its number, counted from 1.
+
+    Nothing where one word says all: `{ foot = 1 }`.
+    """
+    if isinstance(item, Table) and len(item) == 1:
+        return ()
     first = next(iter(item.values()), None) if isinstance(item, Table) else None
     named = isinstance(first, Written) and first.sort is Sort.TEXT
-    return first.text if isinstance(first, Written) and named else str(at + 1)
+    return (first.text if isinstance(first, Written) and named else str(at + 1),)
