@@ -2,6 +2,7 @@ import { mount } from "svelte";
 import "./fonts.css";
 import "./page.css";
 import "./drawn.css";
+import "./fields.css";
 import Page from "./Page.svelte";
 
 const target = document.getElementById("page");
