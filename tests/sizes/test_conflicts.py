@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import pytest
@@ -11,7 +12,7 @@ from tests.sizes.cupboards import GRID, Draft, front, inch, reads, says
 
 from scantling.findings import Place, Weight
 from scantling.sizes.linear import Linear, total
-from scantling.sizes.model import Relations, Yields
+from scantling.sizes.model import Relations, Stated, Yields
 from scantling.sizes.rows import Kept
 from scantling.sizes.solving import solve
 
@@ -60,8 +61,8 @@ def test_the_finding_says_what_the_others_leave() -> None:
     assert finding.code == "sizes.conflict"
     assert finding.place == place
     assert finding.says.startswith(
-        "case.wide 48 in, first end.thickness 3/4 in and second end.thickness 7/8 in leave"
-        " case.inside wide 46 3/8 in, not 46 in"
+        "case.inside wide cannot be 46 in: case.wide 48 in, first end.thickness 3/4 in and"
+        " second end.thickness 7/8 in leave it 46 3/8 in"
     )
     assert "case.inside wide 46 3/8 in (piece.toml 12:9)" in finding.cure
 
@@ -105,6 +106,53 @@ def test_one_wrong_line_against_two_chains_is_given_up_alone() -> None:
     (conflict,) = solved.conflicts
     assert conflict.given_up == "middle.wide"
     assert solved.sizes["middle.wide"] == inch(4)
+
+
+PEGS = Place(file="piece.toml", line=3, column=9)
+
+
+def in_holes(d: Draft, holes: Sequence[Linear]) -> list[Stated]:
+    """A peg in each hole, by one line of the file 10 in long."""
+    for i, hole in enumerate(holes):
+        peg = d.size(f"peg {i}.length")
+        d.at_least(hole - peg, "a peg is no longer than its hole", Yields.NEVER)
+        d.usual(peg, "1")
+    return [replace(says(f"peg {i}.length", "10"), place=PEGS) for i in range(len(holes))]
+
+
+def test_what_one_line_of_the_file_says_of_many_sizes_is_one_line_to_give_up() -> None:
+    # The pegs are three sizes and one line, the hole and its block two sizes and two lines.
+    d = Draft()
+    hole, block = d.size("hole.length"), d.size("block.length")
+    d.equal(block, hole + Linear((), inch(1)), "an inch is left below a hole")
+    d.usual(hole, "2")
+    lines = [*in_holes(d, [hole] * 3), says("hole.length", "4"), says("block.length", "5")]
+
+    solved = solve(d.relations(), stated=lines, grid=GRID)
+
+    assert {c.given_up for c in solved.conflicts} == {f"peg {i}.length" for i in range(3)}
+    assert solved.sizes["hole.length"] == inch(4)
+    assert solved.sizes["peg 2.length"] == inch(4)
+
+
+def test_a_line_is_told_once_by_the_size_it_is_furthest_off_at() -> None:
+    d = Draft()
+    deep = {"first hole.length": "8", "second hole.length": "5", "third hole.length": "7"}
+    holes = [d.size(name) for name in deep]
+    for hole in holes:
+        d.usual(hole, "2")
+    lines = [*in_holes(d, holes), *(says(name, value) for name, value in deep.items())]
+
+    (finding,) = solve(d.relations(), stated=lines, grid=GRID).findings
+
+    assert finding.place == PEGS
+    assert finding.says.startswith(
+        "peg 1.length cannot be 10 in: second hole.length 5 in leaves it 5 in"
+    )
+    assert (finding.figure, finding.limit) == ("10 in", "5 in")
+    assert {"peg 0", "peg 1", "peg 2"} <= set(finding.parts)
+    # what the line itself may be is named before what another would have to be
+    assert "make it peg 1.length 5 in (piece.toml 3:9) or second hole.length 10 in" in finding.cure
 
 
 def test_a_bound_may_stand_against_two_lines() -> None:

@@ -83,7 +83,11 @@ def _length(j: Joined, choice: Choice) -> Relations:
             ),
         ),
         bounds=(
-            Bound(sum=wide - depth, because="the mortise is stopped in its part", place=j.place),
+            Bound(
+                sum=wide - depth,
+                because="a tenon and its mortise end within the wood they are in",
+                place=j.place,
+            ),
         ),
         rules=(_rule(j.size("tenon") - length, "two thirds of the mortised part's width"),),
     )

@@ -15,7 +15,7 @@ from scantling.sizes.certificate import Case
 from scantling.sizes.knot import Knot, Limit, Mark, is_season
 from scantling.sizes.model import Alike
 from scantling.sizes.programme import INFINITE, Programme
-from scantling.sizes.rows import Strength, part_of
+from scantling.sizes.rows import Strength, counts_with
 from scantling.sizes.shape import Expression
 
 SAME = 1e-5  # [graduations] nearer than this is equal; the exact check follows
@@ -58,7 +58,8 @@ class Columns:
     yields: dict[int, int] = field(default_factory=dict)  # kept soft row -> column
     off: list[tuple[Mark, int]] = field(default_factory=list)
     yielding: dict[Strength, list[Yielding]] = field(default_factory=dict)
-    parts: list[int] = field(default_factory=list)
+    parts: list[int] = field(default_factory=list)  # whether anything of each is changed
+    said: list[int] = field(default_factory=list)  # whether each line of the file is given up
     short: list[tuple[Limit, int]] = field(default_factory=list)
     groups: list[Group] = field(default_factory=list)
     _lines: list[int] = field(default_factory=list)  # of each mark, the graduation it is at
@@ -80,7 +81,8 @@ class Columns:
             self._may_yield(wish.row, wish.moves)
         for rows in self.yielding.values():
             rows.sort(key=lambda y: y.row)
-        self._parts()
+        self.parts = self._together(Strength.KEPT)
+        self.said = self._together(Strength.STATED)
         for group, others in self.knot.groups:
             self._group(group, others)
 
@@ -150,17 +152,22 @@ class Columns:
         self.programme.row({**terms, amount: -1.0}, lower=-INFINITE, upper=-start)
         return amount
 
-    def _parts(self) -> None:
-        parts: dict[str, list[int]] = {}
-        for size in self.yielding.get(Strength.KEPT, []):
-            name = self.case.rows[size.row].terms[0][0]
-            parts.setdefault(part_of(name), []).append(size.broken)
-        for broken in parts.values():
-            part = self.programme.column(lower=0.0, upper=1.0, whole=True)
-            self._measure(part, _greatest(broken))
-            for one in broken:
-                self.programme.row({part: 1.0, one: -1.0}, lower=0.0, upper=INFINITE)
-            self.parts.append(part)
+    def _together(self, strength: Strength) -> list[int]:
+        """Of the rows of that strength, a column for each that counts by itself or as a whole."""
+        whole: dict[object, list[int]] = {}
+        for size in self.yielding.get(strength, []):
+            key = counts_with(self.case.rows[size.row])
+            whole.setdefault(size.row if key is None else key, []).append(size.broken)
+        return [self._any(broken) for broken in whole.values()]
+
+    def _any(self, broken: Sequence[int]) -> int:
+        if len(broken) == 1:
+            return broken[0]
+        found = self.programme.column(lower=0.0, upper=1.0, whole=True)
+        self._measure(found, _greatest(broken))
+        for one in broken:
+            self.programme.row({found: 1.0, one: -1.0}, lower=0.0, upper=INFINITE)
+        return found
 
     def _group(self, group: Alike, others: tuple[Expression, ...]) -> None:
         apart = [self.sum(moves) for moves in others]

@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from scantling.findings import Place
 from scantling.sizes.certificate import Asked, Case
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Alike, Bound, Kind, Yields
-from scantling.sizes.rows import Strength, floor_of, members, part_of
+from scantling.sizes.rows import counts_with, floor_of, members
 from scantling.sizes.shape import Expression, Reading, expression
 
 
@@ -92,7 +93,7 @@ def knots(case: Case, base: Reading, asked: Asked) -> list[Knot]:
     together = _Sorted()
     for item in items:
         together.join(_rows(item))
-    for rows in _by_part(case, [i for item in items for i in _rows(item)]):
+    for rows in _counted_together(case, [i for item in items for i in _rows(item)]):
         together.join(rows)
     gathered: dict[int, list[Item]] = {}
     for item in items:
@@ -198,13 +199,14 @@ def _members_on_tape(case: Case, items: Iterable[Item]) -> frozenset[int]:
     ) - (case.shape.fixed)
 
 
-def _by_part(case: Case, rows: Iterable[int]) -> Iterator[list[int]]:
-    """Planned sizes of one uncut part: it counts as changed as a whole."""
-    parts: dict[str, list[int]] = {}
+def _counted_together(case: Case, rows: Iterable[int]) -> Iterator[list[int]]:
+    """Rows that count as broken as a whole."""
+    whole: dict[str | Place, list[int]] = {}
     for i in sorted(set(rows)):
-        if case.rows[i].strength is Strength.KEPT:
-            parts.setdefault(part_of(case.rows[i].terms[0][0]), []).append(i)
-    yield from parts.values()
+        key = counts_with(case.rows[i])
+        if key is not None:
+            whole.setdefault(key, []).append(i)
+    yield from whole.values()
 
 
 def is_season(limit: Limit) -> bool:

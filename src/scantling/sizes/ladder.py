@@ -53,6 +53,8 @@ class Ladder:
     def climb_lines(self) -> bool:
         """Give up as few lines of the maker as may be, the weakest and last named first.
 
+        What one line of the file says of several sizes is one line.
+
         False if equations and physical bounds clash by themselves.
         """
         return self._until_stopped(self._lines)
@@ -73,8 +75,10 @@ class Ladder:
     def _lines(self) -> bool:
         if not self._begun({}):
             return False
-        for strength in (Strength.MEASURED, Strength.CUT, Strength.STATED):
-            self._rules(strength)
+        self._rules(Strength.MEASURED)
+        self._rules(Strength.CUT)
+        self._fewest(dict.fromkeys(self.columns.said, 1.0))
+        self._rules(Strength.STATED)
         return True
 
     def _levels(self) -> bool:

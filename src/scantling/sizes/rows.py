@@ -12,6 +12,7 @@ from enum import IntEnum
 from fractions import Fraction
 
 from scantling.errors import InternalError, UnknownNameError
+from scantling.findings import Place
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import (
     Alike,
@@ -84,6 +85,19 @@ class Row:
 def part_of(name: str) -> str:
     """The part a size belongs to."""
     return name.rpartition(".")[0]
+
+
+def counts_with(row: Row) -> str | Place | None:
+    """What a row counts with when it is broken.
+
+    Planned sizes of one uncut part are one change of the plan, and what one line of the file
+    states of several sizes is one line to give up: a slip there is one slip.
+    """
+    if row.strength is Strength.KEPT:
+        return part_of(row.terms[0][0])
+    if row.strength is Strength.STATED and isinstance(row.source, Line) and row.source.said:
+        return row.source.said.place
+    return None
 
 
 def lines_of(

@@ -198,7 +198,7 @@ class Answered:
         findings = [
             *also,
             *(words.never_closes(said, gap) for said, gap in question.contradictions),
-            *(words.conflict(conflict) for conflict in question.conflicts),
+            *words.conflicts(question.conflicts),
             *self._impossible(words),
             *(words.breach(breach) for breach in breaches),
         ]

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from scantling.findings import Finding, Weight
@@ -12,6 +12,16 @@ from scantling.sizes.model import Bound, Dimension, Size, Stated
 from scantling.units import INCH, Unit, written_with_unit
 
 LONGEST = 6  # lines of a conflict that are named one by one
+
+
+def _parts(conflict: Conflict) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(line.name.rpartition(".")[0] for line in conflict.lines))
+
+
+def _off(conflict: Conflict) -> Fraction:
+    """How far the line that is given up is from what the others leave it. [mm]"""
+    lost = conflict.lines[-1]
+    return abs(lost.value - (lost.value if lost.would_be is None else lost.would_be))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -35,6 +45,23 @@ class Words:
         """What a dimension is called."""
         return self.dimensions[name].says or name
 
+    def conflicts(self, found: Iterable[Conflict]) -> list[Finding]:
+        """One finding for each line of the file that cannot hold.
+
+        A line may say as much of several sizes; it is told by the one that it is furthest off.
+        """
+        of_one_line: dict[object, list[Conflict]] = {}
+        for i, conflict in enumerate(found):
+            said = conflict.lines[-1].said
+            of_one_line.setdefault(i if said is None else said.place or i, []).append(conflict)
+        return [
+            replace(
+                self.conflict(max(some, key=_off)),
+                parts=tuple(dict.fromkeys(part for one in some for part in _parts(one))),
+            )
+            for some in of_one_line.values()
+        ]
+
     def conflict(self, conflict: Conflict) -> Finding:
         """Lines that do not go together, or a stated size that came out otherwise."""
         wanted = [line for line in conflict.lines if isinstance(line.said, Stated)]
@@ -50,7 +77,7 @@ class Words:
             place=next((line.said.place for line in (lost, *wanted) if line.said), None),
             figure=self.length(lost.value),
             limit="" if lost.would_be is None else self.length(lost.would_be),
-            parts=tuple(dict.fromkeys(line.name.rpartition(".")[0] for line in conflict.lines)),
+            parts=_parts(conflict),
         )
 
     def _do_not_agree(self, conflict: Conflict) -> str:
@@ -59,18 +86,21 @@ class Words:
         why = f" ({'; '.join(conflict.because[:3])})" if conflict.because else ""
         if lost.would_be is None:
             return f"{self.name(lost.name)} cannot be {self.length(lost.value)}{why}."
-        leaves = f"{self.length(lost.would_be)}, not {self.length(lost.value)}"
+        left, wanted = self.length(lost.would_be), self.length(lost.value)
         if not others:
-            return f"{self.name(lost.name)} follows as {leaves}{why}."
+            return f"{self.name(lost.name)} follows as {left}, not {wanted}{why}."
         given = self.listed([f"{self.name(o.name)} {self.length(o.value)}" for o in others])
         verb = "leaves" if len(others) == 1 else "leave"
         smallest = " No fewer lines clash." if conflict.smallest and len(others) > 1 else ""
-        return f"{given} {verb} {self.name(lost.name)} {leaves}{why}.{smallest}"
+        return (
+            f"{self.name(lost.name)} cannot be {wanted}: {given} {verb} it {left}{why}.{smallest}"
+        )
 
     def _either(self, lines: Sequence[Clash]) -> str:
+        *others, lost = lines
         ways = [
             f"{self.name(line.name)} {self.length(line.would_be)}{self._where(line)}"
-            for line in lines
+            for line in (lost, *others)
             if line.would_be is not None
             and isinstance(line.said, Stated)
             and line.would_be >= (self.dimensions[line.name].least or 0)
