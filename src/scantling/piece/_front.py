@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from scantling.joints._joint import Joined, Joint, Seat
@@ -13,7 +14,6 @@ from scantling.piece._rows import (
     STILES,
     Storey,
     Thickness,
-    mullions_of,
     opening_name,
     shoulder_gaps,
 )
@@ -34,7 +34,7 @@ def openings(
     above, level, below = rows
     row = level.row
     names = [opening_name(row, i) for i in range(row.across)]
-    mullions = mullions_of(row)
+    mullions = level.mullions
     sketch = sketch.with_stated((f"{names[0]}.tall", row.tall))
     left = sketch.part(STILES[0]).at[0]  # its inner edge
     left_part = STILES[0]
@@ -77,7 +77,7 @@ def openings(
     return sketch.with_relations(_row_relations(names, mullions))
 
 
-def _row_relations(names: list[str], mullions: list[str]) -> Relations:
+def _row_relations(names: list[str], mullions: Sequence[str]) -> Relations:
     across = total(
         [size_of(f"{n}.wide") for n in names]
         + [size_of(f"{m}.width") for m in mullions]

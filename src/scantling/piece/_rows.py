@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from scantling.findings import Finding, Place, Weight
 from scantling.joints._joint import Joined
@@ -17,7 +18,11 @@ STILES = ("left stile", "right stile")
 
 
 class Row(Section):
-    """One row of the front as it stands: a rail, an opening, or the feet."""
+    """One row of the front as it stands: a rail, an opening, or the feet.
+
+    `across = 3` makes three openings with mullions between them. A front's only mullion is called
+    `mullion`; several are numbered from the left, the highest row first: `mullion 1`, `mullion 2`.
+    """
 
     rail: Word | None = None
     opening: Word | None = None
@@ -36,6 +41,7 @@ class Storey:
     tall: Linear
     below: Linear
     lack: Linear = ZERO  # of a made rail, at its lower edge
+    mullions: tuple[str, ...] = ()  # names of the uprights between its openings
 
     @property
     def top(self) -> Linear:
@@ -73,10 +79,10 @@ def storeys(rows: Sequence[Row], whole: Whole) -> list[Storey]:
     found: list[Storey] = []
     below: Linear = ZERO
     lowest = next((row for row in reversed(rows) if row.rail), None)
-    for row in reversed(rows):
+    for row, mullions in reversed(list(zip(rows, _mullions(rows), strict=True))):
         lack = lack_of(f"{row.rail}.width", whole) if row is lowest else ZERO
         tall = _tall(row) + lack
-        found.append(Storey(row=row, tall=tall, below=below, lack=lack))
+        found.append(Storey(row=row, tall=tall, below=below, lack=lack, mullions=mullions))
         below = below + tall
     return found[::-1]
 
@@ -89,19 +95,20 @@ def _tall(row: Row) -> Linear:
     return size_of("face frame.foot")
 
 
-def members_of(rows: Sequence[Row]) -> list[str]:
+def members_of(levels: Sequence[Storey]) -> list[str]:
     """Stiles, rails and mullions, by name."""
     found = list(STILES)
-    for row in rows:
-        found += [str(row.rail)] if row.rail else mullions_of(row)
+    for level in levels:
+        found += [str(level.row.rail)] if level.row.rail else level.mullions
     return found
 
 
-def mullions_of(row: Row) -> list[str]:
-    """Names of the uprights between the openings of one row."""
-    if row.across == 2:
-        return ["mullion"]
-    return [f"mullion {i + 1}" for i in range(row.across - 1)]
+def _mullions(rows: Sequence[Row]) -> list[tuple[str, ...]]:
+    """Names of the uprights of each row, numbered through the front."""
+    counts = [row.across - 1 if row.opening else 0 for row in rows]
+    several = sum(counts) > 1
+    names = (f"mullion {i + 1}" if several else "mullion" for i in range(sum(counts)))
+    return [tuple(islice(names, count)) for count in counts]
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -79,7 +79,7 @@ class FaceFrame(Form):
         if faults:
             return so_far.with_findings(*faults)
         levels = storeys(said.rows, whole)
-        frame = Thickness(members=members_of(said.rows), whole=whole)
+        frame = Thickness(members=members_of(levels), whole=whole)
         sketch = _stiles(so_far, said, levels, frame).with_findings(*_of_no_use(said))
         rails = [level for level in levels if level.row.rail]
         for level in rails:

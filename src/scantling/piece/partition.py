@@ -32,7 +32,8 @@ from scantling.units import INCH
 class PartitionSection(Section):
     """`[partition]`: the mullion it stands behind, its joint below and the kicker above it.
 
-    `under = "mullion"` stands one behind each mullion of a row: `mullion 1`, `mullion 2`.
+    `under = "mullion"` stands one behind each mullion of the highest row: `mullion 1`,
+    `mullion 2`; `under = "mullion 2"` behind that one alone.
     """
 
     under: Word
@@ -107,13 +108,17 @@ class Partition(Form):
 
 
 def _posts(sketch: Sketch, said: PartitionSection) -> tuple[_Post, ...]:
-    """One behind the mullion of that name, or behind each of a row of that name."""
+    """One behind the mullion of that name, or behind each of a row of that name.
+
+    Of rows below the highest no kicker can hang, so they are meant only where no other is.
+    """
     meant = [
         (opening.right_part, opening, sketch.landings[deck])
         for opening in sketch.openings.values()
         if _is_meant(opening.right_part, said)
         and (deck := f"behind {opening.below_part}") in sketch.landings
     ]
+    meant = [one for one in meant if under_the_top(sketch, one[1])] or meant
     numbers = [f" {i + 1}" for i in range(len(meant))] if len(meant) > 1 else [""]
     return tuple(
         _Post(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import fields
+from inspect import cleandoc
 from types import NoneType, UnionType
 from typing import Annotated, Any, Union, get_args, get_origin
 
@@ -105,7 +106,12 @@ def _table(heading: str, model: type[Section], said: Mapping[str, str]) -> str:
         f"| `{name}`{_further(model, name)} | {said[name]} | {_must(field)} |"
         for name, field in model.model_fields.items()
     ]
-    top = [f"## {heading}\n", f"{_first_line(model)}\n", "| word | takes | |", "|---|---|---|"]
+    top = [
+        f"## {heading}\n",
+        f"{cleandoc(model.__doc__ or '')}\n",
+        "| word | takes | |",
+        "|---|---|---|",
+    ]
     return "\n".join([*top, *rows, ""])
 
 

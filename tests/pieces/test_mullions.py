@@ -1,0 +1,89 @@
+"""Mullions of one row and of several: how they are called, and where they stand."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from tests.pieces.edited import DEMO, edited, without
+
+from scantling.setting_out import SettingOut
+from scantling.units import INCH
+
+UPPER = '{ opening = "drawers",  tall = 5, across = 2, mullion = "1 1/2" }'
+LOWER = '{ opening = "doors" }'
+OPEN = ("drawers", "doors", "partition", "shelf.deck", "shelf.loose", "back", "top")
+
+
+def front(*, lower: str, text: str) -> SettingOut:
+    """That cupboard with a lower row of other openings."""
+    assert text.count(UPPER) == text.count(LOWER) == 1
+    return edited(text.replace(LOWER, lower))
+
+
+def standing(found: SettingOut) -> dict[str, tuple[Fraction, Fraction]]:
+    """Of each mullion, its left edge from the left of the piece, and its width. [in]"""
+    return {
+        part.name: (part.placement.at[0] / INCH, part.extent.width / INCH)
+        for part in found.made
+        if part.family == "mullion"
+    }
+
+
+def test_mullions_of_two_rows_are_numbered_from_the_left_the_highest_row_first() -> None:
+    lower = '{ opening = "shelves", across = 3, mullion = "1 1/4" }'
+    found = front(lower=lower, text=without(*OPEN))
+    assert not found.halts
+    # 42 less two stiles of 1 3/4 is 38 1/2: less 1 1/2 that is twice 18 1/2; less twice 1 1/4
+    # three times 12
+    assert standing(found) == {
+        "mullion 1": (Fraction(81, 4), Fraction(3, 2)),
+        "mullion 2": (Fraction(55, 4), Fraction(5, 4)),
+        "mullion 3": (Fraction(27), Fraction(5, 4)),
+    }
+    joints = {j.name for j in found.joints if j.name.startswith("mullion")}
+    assert {"mullion 1 in top rail", "mullion 3 in bottom rail"} < joints
+
+
+def test_the_only_mullion_of_a_front_has_no_number() -> None:
+    found = front(lower=LOWER, text=without(*OPEN))
+    assert list(standing(found)) == ["mullion"]
+
+
+BINS = """{ opening = "bins", tall = 8, across = 2, mullion = "1 1/4" },
+  { rail = "low rail", tall = "1 1/2" },
+  { opening = "doors" }"""
+LOW = """[shelf.low]
+flush_with = "low rail"
+joint = "sliding dovetail"
+deep  = "1/4"
+
+[partition]
+"""
+
+
+@pytest.mark.parametrize("under", ["mullion", "mullion 1"])
+def test_a_partition_stands_behind_the_mullion_of_the_highest_row(under: str) -> None:
+    text = without("doors", "shelf.loose").replace("[partition]\n", LOW)
+    found = front(lower=BINS, text=text.replace('under = "mullion"', f'under = "{under}"'))
+    assert not found.halts
+    assert [p.name for p in found.made if p.family == "partition"] == ["partition"]
+    # 3/4 thick behind the middle of 1 1/2, which begins at 1 3/4 and 18 1/2
+    assert found.part("partition").placement.at[0] / INCH == Fraction(81, 4) + Fraction(3, 8)
+
+
+def test_a_partition_behind_a_mullion_that_is_not_under_the_top_is_told_at_its_line() -> None:
+    text = without("doors", "shelf.loose").replace("[partition]\n", LOW)
+    text = text.replace('under = "mullion"', 'under = "mullion 2"').replace(LOWER, BINS)
+    found = [f for f in edited(text).findings if f.code == "piece.nothing-to-stand-on"]
+    line = text[: text.index('under = "mullion 2"')].count("\n") + 1
+    assert [str(f.place) for f in found] == [f"piece.toml {line}:10"]
+    assert "highest opening" in found[0].cure
+
+
+def test_feet_side_by_side_have_no_mullion() -> None:
+    text = without(*OPEN)
+    assert "{ foot = 1 }" in DEMO
+    found = front(lower=LOWER, text=text.replace("{ foot = 1 }", "{ foot = 1, across = 3 }"))
+    assert list(standing(found)) == ["mullion"]
+    assert not found.halts
