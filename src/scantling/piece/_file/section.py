@@ -167,6 +167,10 @@ def findings_of(
         error: As pydantic gathered it.
         values: What was validated.
         place: Where the section stands, for what is missing from it.
+
+    Raises:
+        InternalError: A field is of a kind that does not say in the maker's words what is wrong;
+            those of `kinds` all do.
     """
     for each in error.errors(include_url=False, include_input=False):
         if each["type"] == "piece":
@@ -181,4 +185,4 @@ def findings_of(
             cure = "put square brackets round it: [ ... ]"
             yield halt("wrong-kind", f"{word} wants a row in brackets", cure, at)
         else:
-            yield halt("wrong-value", f"{word}: {each['msg']}", "compare with the manual", at)
+            raise InternalError(f"{word} cannot say what is wrong with it: {each['msg']}")
