@@ -9,7 +9,7 @@ from tests.sizes.cupboards import GRID, INCH, Draft, inch, reads, says
 
 from scantling.errors import InternalError, OutOfRangeError, UnknownNameError
 from scantling.findings import Weight
-from scantling.sizes.linear import size_of, total
+from scantling.sizes.linear import Linear, size_of, total
 from scantling.sizes.model import Kind, Origin, Relations, Yields
 from scantling.sizes.solving import solve
 
@@ -178,6 +178,21 @@ def test_a_season_bound_is_broken_as_little_as_may_be_and_said() -> None:
     (breach,) = tight.breaches
     assert breach.short == inch("1/16")
     assert [f.weight for f in tight.findings] == [Weight.MIND]
+
+
+@pytest.mark.parametrize(("short", "told"), [("0.1", ["0.004 in"]), ("0.0999", []), ("0.004", [])])
+def test_what_is_missing_by_less_than_a_shaving_is_not_told(short: str, told: list[str]) -> None:
+    # 0.1 mm, common practice
+    d = Draft()
+    gap = d.gap("gap.top")
+    d.usual(gap, "1/32")
+    d.at_least(gap - inch("3/32") - Linear((), Fraction(short)), "it swells", Yields.SEASON)
+
+    solved = solve(d.relations(), stated=[says("gap.top", "3/32")], grid=GRID)
+
+    (breach,) = solved.breaches
+    assert breach.short == Fraction(short)
+    assert [f.figure for f in solved.findings] == told
 
 
 def test_a_missing_habit_is_named() -> None:

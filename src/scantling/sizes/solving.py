@@ -200,7 +200,7 @@ class Answered:
             *(words.never_closes(said, gap) for said, gap in question.contradictions),
             *words.conflicts(question.conflicts),
             *self._impossible(words),
-            *(words.breach(breach) for breach in breaches),
+            *words.breaches(breaches),
         ]
         names = [self.case.shape.names[v] for v in off]
         findings += [words.stopped()] if question.stopped else []
