@@ -87,3 +87,49 @@ def test_feet_side_by_side_have_no_mullion() -> None:
     found = front(lower=LOWER, text=text.replace("{ foot = 1 }", "{ foot = 1, across = 3 }"))
     assert list(standing(found)) == ["mullion"]
     assert not found.halts
+
+
+DOORS = '{ opening = "doors", across = 2, mullion = "1 1/4" }'
+
+
+def spans(found: SettingOut, name: str) -> tuple[Fraction, Fraction]:
+    """Where a part begins and ends, from the left of the piece. [in]"""
+    part = found.part(name)
+    extent = part.extent
+    ends = [
+        part.placement.to_piece(corner)[0] / INCH
+        for corner in (
+            (Fraction(0), Fraction(0), Fraction(0)),
+            (extent.length, extent.width, extent.thickness),
+        )
+    ]
+    return min(ends), max(ends)
+
+
+def test_a_pair_of_doors_hangs_on_either_side_of_a_mullion_below_the_drawers() -> None:
+    found = front(lower=DOORS, text=DEMO)
+    assert not found.halts
+    # 38 1/2 between the stiles less 1 1/4 is twice 18 5/8: 1/16 at the hinges, 1/16 at the lock
+    assert spans(found, "left door.left stile")[0] == Fraction(7, 4) + Fraction(1, 16)
+    assert spans(found, "left door.right stile")[1] == Fraction(7, 4) + Fraction(297, 16)
+    assert spans(found, "mullion 2") == (Fraction(163, 8), Fraction(173, 8))
+    assert spans(found, "right door.left stile")[0] == Fraction(173, 8) + Fraction(1, 16)
+    assert spans(found, "right door.right stile")[1] == 42 - Fraction(7, 4) - Fraction(1, 16)
+    hung = {j.name for j in found.joints if j.title == "hinge"}
+    assert hung == {"left door on left stile", "right door on right stile"}
+
+
+@pytest.mark.parametrize(
+    ("across", "pair", "cure"),
+    [(2, "false", "pair = true"), (3, "true", "one opening"), (3, "false", "one opening")],
+)
+def test_doors_in_more_openings_than_they_fill_are_told_at_their_line(
+    across: int, pair: str, cure: str
+) -> None:
+    text = DEMO.replace("pair   = true", f"pair   = {pair}")
+    text = text.replace(LOWER, DOORS.replace("across = 2", f"across = {across}"))
+    (found,) = (f for f in edited(text).findings if f.weight == "halt")
+    line = text[: text.index('fill   = "doors"')].count("\n") + 1
+    assert str(found.place) == f"piece.toml {line}:11"
+    assert f"has {across} openings" in found.says
+    assert cure in found.cure

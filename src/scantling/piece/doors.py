@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import ClassVar
 
@@ -25,7 +26,7 @@ from scantling.sizes.model import Kind, Relations
 from scantling.units import INCH
 
 GAPS = ("hinge", "top", "bottom")  # of each door
-LAST_GAP = {True: "doors.meeting gap", False: "doors.lock gap"}  # of a pair, of one
+MEETING = "doors.meeting gap"  # of a pair in one opening
 
 
 class Gaps(Section):
@@ -39,7 +40,10 @@ class Gaps(Section):
 
 
 class DoorsSection(Section):
-    """`[doors]`: the opening they fill, the frame's joint, the panel, gaps and hinges."""
+    """`[doors]`: the opening they fill, the frame's joint, the panel, gaps and hinges.
+
+    `pair = true` hangs two in one opening, or one on either side of the mullion between two.
+    """
 
     fill: Word
     pair: Truth = False
@@ -58,9 +62,11 @@ class _Hung:
     """One door: where it hangs and what meets it on the other side."""
 
     name: str
+    opening: Opening
     left: Linear
     post: str  # frame stile it hangs on
     on_left: bool
+    last_gap: str  # on its other side
 
 
 class Doors(Form):
@@ -75,13 +81,18 @@ class Doors(Form):
         """The doors, their gaps, and their hinges."""
         del name
         assert isinstance(said, DoorsSection)  # noqa: S101 - the reader gives its section
-        opening = so_far.openings.get(f"{said.fill} opening")
-        if opening is None:
+        row = [o for n, o in so_far.openings.items() if _row_of(n) == str(said.fill)]
+        if not row:
             return so_far.lacking("opening", _no_opening(said, so_far))
-        hung = _pair(opening) if said.pair else _single(opening)
-        sketch = so_far.with_relations(_gaps(opening, hung, whole))
+        hung = _hung(row, said)
+        if not hung:
+            return so_far.lacking("opening", _too_many(said, row))
+        sketch = so_far.with_relations(_gaps(hung, whole))
         sketch = sketch.with_stated(
-            (LAST_GAP[said.pair], said.gaps.meeting if said.pair else said.gaps.lock),
+            *(
+                (gap, said.gaps.meeting if gap == MEETING else said.gaps.lock)
+                for gap in dict.fromkeys(door.last_gap for door in hung)
+            ),
             *(
                 (f"{door.name}.{word} gap", getattr(said.gaps, word))
                 for door in hung
@@ -89,12 +100,12 @@ class Doors(Form):
             ),
         )
         for door in hung:
-            sketch = _door(sketch, door, opening, said, whole)
+            sketch = _door(sketch, door, said, whole)
         return sketch
 
 
 def _no_opening(said: DoorsSection, sketch: Sketch) -> Finding:
-    known = {name.removesuffix(" opening") for name in sketch.openings}
+    known = {_row_of(name) for name in sketch.openings}
     return nothing_there(
         said.at("fill"),
         says=f"no opening is called {str(said.fill)!r}",
@@ -102,40 +113,77 @@ def _no_opening(said: DoorsSection, sketch: Sketch) -> Finding:
     )
 
 
-def _pair(opening: Opening) -> tuple[_Hung, ...]:
-    left = opening.left + size_of("left door.hinge gap")
-    right = left + size_of("left door.wide") + size_of("doors.meeting gap")
-    return (
-        _Hung(name="left door", left=left, post=opening.left_part, on_left=True),
-        _Hung(name="right door", left=right, post=opening.right_part, on_left=False),
+def _row_of(opening: str) -> str:
+    """What the row of an opening is called."""
+    return opening.partition(" opening")[0]
+
+
+def _too_many(said: DoorsSection, row: Sequence[Opening]) -> Finding:
+    return nothing_there(
+        said.at("fill"),
+        says=f"the row {str(said.fill)!r} has {len(row)} openings, and a door fills one",
+        cure="write pair = true, a door on either side of the mullion"
+        if len(row) == 2
+        else "give the row one opening, or two for a pair",
     )
 
 
-def _single(opening: Opening) -> tuple[_Hung, ...]:
-    left = opening.left + size_of("door.hinge gap")
-    return (_Hung(name="door", left=left, post=opening.left_part, on_left=True),)
+def _hung(row: Sequence[Opening], said: DoorsSection) -> tuple[_Hung, ...]:
+    """How they hang; none where the row has openings that no door would fill."""
+    first, last = row[0], row[-1]
+    if len(row) == 1 and not said.pair:
+        return (_on_left(first, name="door", last_gap="doors.lock gap"),)
+    if len(row) == 1:
+        left = _on_left(first, name="left door", last_gap=MEETING)
+        right = left.left + size_of("left door.wide") + size_of(MEETING)
+        return left, _on_right(first, left=right, last_gap=MEETING)
+    if len(row) > 2 or not said.pair:
+        return ()
+    left = _on_left(first, name="left door", last_gap="left door.lock gap")
+    gap = "right door.lock gap"
+    return left, _on_right(last, left=last.left + size_of(gap), last_gap=gap)
 
 
-def _gaps(opening: Opening, hung: tuple[_Hung, ...], whole: Whole) -> Relations:
+def _on_left(opening: Opening, *, name: str, last_gap: str) -> _Hung:
+    return _Hung(
+        name=name,
+        opening=opening,
+        left=opening.left + size_of(f"{name}.hinge gap"),
+        post=opening.left_part,
+        on_left=True,
+        last_gap=last_gap,
+    )
+
+
+def _on_right(opening: Opening, *, left: Linear, last_gap: str) -> _Hung:
+    return _Hung(
+        name="right door",
+        opening=opening,
+        left=left,
+        post=opening.right_part,
+        on_left=False,
+        last_gap=last_gap,
+    )
+
+
+def _gaps(hung: Sequence[_Hung], whole: Whole) -> Relations:
     small = inch_or_mm(whole, inch=INCH / 16, mm=2)
-    last = LAST_GAP[len(hung) > 1]
     says = {
         f"{door.name}.{word} gap": f"{word} gap of the {door.name}"
         for door in hung
         for word in GAPS
-    } | {last: last.replace("doors.", "")}
-    across = size_of(last)
-    for door in hung:
-        across = across + size_of(f"{door.name}.wide") + size_of(f"{door.name}.hinge gap")
+    } | {door.last_gap: _said_of(door.last_gap) for door in hung}
     return Relations(
         dimensions=tuple(
             free(n, says=what, kind=Kind.FOLLOWS, may_be_nothing=True, stage=60)
             for n, what in says.items()
         ),
-        equations=(follows(opening.wide, across, "doors and gaps fill the opening"),),
+        equations=tuple(
+            follows(opening.wide, _across(hung, opening), "doors and gaps fill the opening")
+            for opening in dict.fromkeys(door.opening for door in hung)
+        ),
         rules=tuple(
-            habit(size_of(n), small * (2 if n == last and len(hung) > 1 else 1), "a usual gap")
-            for n in says
+            habit(size_of(n), small * (2 if n == MEETING else 1), "a usual gap") for n in says
         ),
         alike=(alike(tuple(f"{d.name}.wide" for d in hung), "the doors are a pair"),)
         if len(hung) > 1
@@ -143,9 +191,23 @@ def _gaps(opening: Opening, hung: tuple[_Hung, ...], whole: Whole) -> Relations:
     )
 
 
-def _door(
-    sketch: Sketch, door: _Hung, opening: Opening, said: DoorsSection, whole: Whole
-) -> Sketch:
+def _said_of(last_gap: str) -> str:
+    """`meeting gap`, or `lock gap of the left door`."""
+    of, _, word = last_gap.partition(".")
+    return word if of == "doors" else f"{word} of the {of}"
+
+
+def _across(hung: Sequence[_Hung], opening: Opening) -> Linear:
+    """Doors and gaps of one opening, side by side. [mm]"""
+    doors = [door for door in hung if door.opening is opening]
+    across = size_of(doors[-1].last_gap)
+    for door in doors:
+        across = across + size_of(f"{door.name}.wide") + size_of(f"{door.name}.hinge gap")
+    return across
+
+
+def _door(sketch: Sketch, door: _Hung, said: DoorsSection, whole: Whole) -> Sketch:
+    opening = door.opening
     leaf = Leaf(
         name=door.name,
         family="door",
@@ -163,7 +225,7 @@ def _door(
         (f"{door.name}.bottom rail.width", said.bottom_rail),
         (f"{door.name}.left stile.thickness", said.thick),
     )
-    return sketch.with_joined(_hinge(sketch, door, opening, said))
+    return sketch.with_joined(_hinge(sketch, door, said))
 
 
 def _tall(leaf: Leaf, opening: Opening, whole: Whole) -> Relations:
@@ -182,11 +244,11 @@ def _tall(leaf: Leaf, opening: Opening, whole: Whole) -> Relations:
     )
 
 
-def _hinge(sketch: Sketch, door: _Hung, opening: Opening, said: DoorsSection) -> Joined:
+def _hinge(sketch: Sketch, door: _Hung, said: DoorsSection) -> Joined:
     stile = f"{door.name}.{'left' if door.on_left else 'right'} stile"
     gap = size_of(f"{door.name}.hinge gap")
     post = sketch.part(door.post)
-    foot = opening.below + size_of(f"{door.name}.bottom gap") - post.at[2]
+    foot = door.opening.below + size_of(f"{door.name}.bottom gap") - post.at[2]
     rails = tuple(
         Beside(
             what=f"{where} rail",
