@@ -13,6 +13,7 @@ from importlib import import_module
 from pathlib import Path
 
 from scantling.roster import public_modules
+from scantling.wording import pairs
 
 ROOT = Path(__file__).parents[1]
 SOURCES = ROOT / "src" / "scantling"
@@ -37,7 +38,17 @@ def glossary() -> str:
         "# Glossary\n\nOne word per thing. Joints, forms, proofs and papers are told in the words\n"
         "of their own files; the rest stands in `tools/glossary.toml`. Written by `make approve`.\n"
     )
-    return f"{head}\n{found}\n"
+    return f"{head}\n{found}\n{_two_countries()}"
+
+
+def _two_countries() -> str:
+    """Words that are shown as the US or as the UK says them."""
+    rows = "\n".join(f"| {us} | {uk} |" for us, uk in sorted(pairs()))
+    return (
+        "\n## Two countries, two words\n\nShown as the maker has it in `[habits]` of his shop: "
+        '`words = "US"` or `"UK"`. Where\nhe is silent, who reads inches is shown those of the US. '
+        "Names in his file never change.\n\n| US | UK |\n|---|---|\n" + rows + "\n"
+    )
 
 
 def _members(folder: str) -> Iterator[tuple[str, str]]:

@@ -110,6 +110,15 @@ export interface SettingOut {
   sizes: { name: string; value: Length; set_out: string; origin: string }[];
   joints: Joint[];
   cutting_list: Line[];
+  /** How it is shown; the file's own measure, and words of the house as they are said. */
+  shown?: Shown;
+}
+
+export interface Shown {
+  words: "US" | "UK";
+  figures: "inch" | "mm";
+  measure: "inch" | "mm";
+  said: Record<string, string>;
 }
 
 export interface Place {

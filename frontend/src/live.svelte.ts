@@ -58,6 +58,16 @@ class Live {
     return this.#act("put-again");
   }
 
+  /** Show words and figures otherwise; no file hears of it. */
+  show(words: string, figures: string): Promise<Outcome> {
+    return this.#act("show", { words, figures });
+  }
+
+  /** A word of the house as it is said where the maker lives. */
+  say(word: string): string {
+    return this.told?.setting_out?.shown?.said[word] ?? word;
+  }
+
   /** An act is answered with what is new, so there is nothing to ask for behind it. */
   async #act(name: string, wish?: object): Promise<Outcome> {
     this.#acting += 1;

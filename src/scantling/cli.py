@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from scantling.findings import Finding
     from scantling.piece import Piece
     from scantling.setting_out import SettingOut
+    from scantling.shop.habits import Display
     from scantling.shop.read import ShopReading
 
 CLEAN, HALTED, UNREADABLE = 0, 1, 2
@@ -33,6 +34,10 @@ app = App(
     version_flags=["--version"],
 )
 
+
+# shown for this once; the shop's file holds the maker's habit
+Words = Annotated[Literal["US", "UK"] | None, Parameter(help="Trade words of which country.")]
+Figures = Annotated[Literal["inch", "mm"] | None, Parameter(help="Measure of figures shown.")]
 
 NO_PIECE = ("piece.not-a-piece", "piece.newer-format")
 
@@ -96,9 +101,9 @@ def begin(
 
 
 @app.command
-def prove(piece: Path) -> int:
+def prove(piece: Path, *, words: Words = None, figures: Figures = None) -> int:
     """Work a piece through and say what was found."""
-    worked = _worked(piece)
+    worked = _worked(piece, _display(words, figures))
     for paragraph in _told(worked):
         _say(paragraph)
     return HALTED if worked.halts else CLEAN
@@ -110,9 +115,11 @@ def papers(
     *,
     into: Annotated[Path | None, Parameter(help="Folder to write to.")] = None,
     sheet: Annotated[Literal["A4", "Letter"] | None, Parameter(help="Size of paper.")] = None,
+    words: Words = None,
+    figures: Figures = None,
 ) -> int:
     """Write the papers of a piece: packet, cutting list, model, figures."""
-    worked = _worked(piece)
+    worked = _worked(piece, _display(words, figures))
     folder = into if into is not None else _folder(piece) / "papers"
     for path in _papers(worked, folder, sheet=sheet):
         _say(str(path))
@@ -130,7 +137,7 @@ def look(
     """Open the page of a piece in a browser; it follows the file as you change it."""
     from scantling.web.serve import serve
 
-    serve(_path(piece), work=worker(), port=port, open_browser=not quiet)
+    serve(_path(piece), worker=worker, port=port, open_browser=not quiet)
     return CLEAN
 
 
@@ -154,8 +161,25 @@ def demo(
     return look(piece)
 
 
-def worker() -> Callable[[Path], tuple[SettingOut | None, Sequence[Finding]]]:
-    """What the page calls when the file has changed; keeps the solids it made."""
+def _display(words: Words, figures: Figures) -> Display:
+    from scantling.shop.habits import Display
+    from scantling.units import Unit
+    from scantling.wording import Speech
+
+    return Display(
+        words=None if words is None else Speech(words),
+        figures=None if figures is None else Unit(figures),
+    )
+
+
+def worker(
+    display: Callable[[], Display] | None = None,
+) -> Callable[[Path], tuple[SettingOut | None, Sequence[Finding]]]:
+    """What the page calls when the file has changed; keeps the solids it made.
+
+    Args:
+        display: How things are to be shown just now. None: as the shop's habits have it.
+    """
     from scantling.piece import read
     from scantling.setting_out import set_out
     from scantling.setting_out.chain import ENOUGH
@@ -170,10 +194,11 @@ def worker() -> Callable[[Path], tuple[SettingOut | None, Sequence[Finding]]]:
         if not piece.complete:
             return None, piece.findings
         workshop = _shop(piece, path)
+        habits = workshop.habits
         found = set_out(
             piece,
             shop=workshop.shop,
-            habits=workshop.habits,
+            habits=habits if display is None else display().over(habits),
             store=store,
             before=kept[-1] if kept else None,
             heard=workshop.findings,
@@ -185,7 +210,7 @@ def worker() -> Callable[[Path], tuple[SettingOut | None, Sequence[Finding]]]:
     return work
 
 
-def _worked(path: Path) -> SettingOut:
+def _worked(path: Path, display: Display | None = None) -> SettingOut:
     """The piece worked through; ends with what is wrong where it cannot be.
 
     Raises:
@@ -194,7 +219,7 @@ def _worked(path: Path) -> SettingOut:
     """
     from scantling.findings import told
 
-    found, findings = worker()(_path(path))
+    found, findings = worker(None if display is None else lambda: display)(_path(path))
     if found is None:
         text = _text(_path(path))
         said = "\n\n".join(f"{f.weight}: {told(f, source_text=text)}" for f in findings)
@@ -256,12 +281,14 @@ def _written(path: Path, content: bytes) -> None:
 
 def _told(worked: SettingOut) -> list[str]:
     from scantling.findings import told
+    from scantling.papers._shown import finding_in_words
 
     text = worked.piece.text
     own = worked.piece.file
+    shown = [finding_in_words(f, worked) for f in worked.findings]
     paragraphs = [
         f"{f.weight}: {told(f, source_text=text if f.place and f.place.file == own else None)}"
-        for f in worked.findings
+        for f in shown
     ]
     if not worked.halts:
         paragraphs.append("Nothing stops the work.")

@@ -32,7 +32,6 @@ from scantling.shop.tools import Shop
 from scantling.sizes.linear import ZERO, Linear, exactly, size_of
 from scantling.sizes.model import Dimension, Equation, Kind, Relations, Sizes, Stated
 from scantling.timber.species import Species
-from scantling.units import written_with_unit
 
 Range = tuple[Fraction, Fraction]
 
@@ -153,8 +152,8 @@ def fault(
         says=says,
         cure=cure,
         place=j.place,
-        figure=written_with_unit(figure, unit=shop.unit, finest=shop.finest),
-        limit=written_with_unit(limit, unit=shop.unit, finest=shop.finest),
+        figure=shop.reads(figure),
+        limit=shop.reads(limit),
         source=source,
         parts=j.parts,
     )

@@ -11,7 +11,6 @@ from scantling.joints._joint import Joined
 from scantling.joints._tails import LEAST_END, LEAST_HALF_PIN, WIDEST_TAIL, Layout
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.model import Sizes
-from scantling.units import written_with_unit
 
 STEEPEST, FLATTEST = Fraction(1, 4), Fraction(1, 10)  # [-] slopes found taught: 1:4 to 1:8
 
@@ -177,7 +176,7 @@ def _shows(j: Joined, layout: Layout, groove: Range, shop: Shop) -> Iterator[Fin
     else:
         way = "away from" if groove[0] < neck[0] else "towards"
         cure = (
-            f"stop the groove before the joint, or set it {_told(off, shop)} {way} the edge it is "
+            f"stop the groove before the joint, or set it {shop.reads(off)} {way} the edge it is "
             f"counted from, or make the half pin narrower by as much"
         )
     yield fault(
@@ -195,7 +194,3 @@ def _shows(j: Joined, layout: Layout, groove: Range, shop: Shop) -> Iterator[Fin
 
 def _off(neck: Range, groove: Range) -> Fraction:
     return max(neck[0] - groove[0], groove[1] - neck[1], Fraction(0))
-
-
-def _told(length: Fraction, shop: Shop) -> str:
-    return written_with_unit(length, unit=shop.unit, finest=shop.finest)

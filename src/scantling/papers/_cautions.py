@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.errors import UnknownNameError
+from scantling.papers._paper import rule_of
 from scantling.parts.solid import finished
 from scantling.setting_out import SettingOut
 from scantling.timber.species import species
@@ -101,8 +102,8 @@ def _lifting(setting_out: SettingOut) -> Iterator[Caution]:
     mass = weight(setting_out)
     if mass is None:
         return
-    reads = weight_reads(mass, unit=setting_out.piece.whole.measure)
-    most = weight_reads(ALONE, unit=setting_out.piece.whole.measure)
+    reads = weight_reads(mass, unit=rule_of(setting_out).unit)
+    most = weight_reads(ALONE, unit=rule_of(setting_out).unit)
     says = (
         f"All the wood together weighs about {reads}, an estimate without hardware, glue and "
         "what you keep in it. "

@@ -75,7 +75,7 @@ def _made_of(setting_out: SettingOut) -> str:
     found = f"{setting_out.counted}, {joints} joint{'' if joints == 1 else 's'}"
     mass = weight(setting_out)
     if mass is not None:
-        found += f", about {weight_reads(mass, unit=setting_out.piece.whole.measure)} of wood"
+        found += f", about {weight_reads(mass, unit=rule_of(setting_out).unit)} of wood"
     return found
 
 

@@ -13,7 +13,9 @@ from scantling.parts import Part
 from scantling.setting_out import Line, SettingOut
 from scantling.sizes.model import Kind, Origin, Size
 from scantling.units import FINEST_INCH, INCH, Unit, on_grid, rounded, written
+from scantling.wording import Speech
 
+CALLIPERS = Fraction(1, 10)  # [mm] what they are read to
 OWN_SIZES = ("length", "width", "thickness")  # of a part, along, across and into its wood
 
 
@@ -51,12 +53,14 @@ class Rule:
     """The maker's rule: how he reads a length."""
 
     unit: Unit
+    nearest: Fraction | None = None  # mark that figures of the other measure are given to [mm]
 
     def reads(self, value: Fraction, *, loose: bool = False) -> str:
         """A length without its unit, with "about " before it where no rule shows it exactly.
 
         In inches what falls on no 64th is given to the nearest one from an inch up, where a
-        rule reads it, and in thousandths below, where callipers do.
+        rule reads it, and in thousandths below, where callipers do. Figures of a piece made in
+        the other measure are given to `nearest`, and below four such marks as callipers do.
 
         Args:
             value: The length. [mm]
@@ -66,19 +70,41 @@ class Rule:
         return f"about {text}" if loose or not self._shows(value) else text
 
     def _shows(self, value: Fraction) -> bool:
+        return on_grid(value, to=self._mark(value))
+
+    def _mark(self, value: Fraction) -> Fraction:
+        if self.nearest is not None and abs(value) >= 4 * self.nearest:
+            return self.nearest
         if self.unit is Unit.INCH:
-            return on_grid(value, to=FINEST_INCH)
-        return on_grid(value, to=Fraction(1, 100))
+            return FINEST_INCH
+        return Fraction(1, 100) if self.nearest is None else CALLIPERS
 
     def _plain(self, value: Fraction) -> str:
-        if self.unit is Unit.INCH and abs(value) >= INCH:
-            value = rounded(value, to=FINEST_INCH)
+        small = abs(value) < (INCH if self.nearest is None else 4 * self.nearest)
+        if not small or (self.nearest is not None and self.unit is Unit.MM):
+            value = rounded(value, to=self._mark(value))
         return written(value, unit=self.unit)
 
 
 def rule_of(setting_out: SettingOut) -> Rule:
-    """How the maker of this piece reads lengths."""
-    return Rule(unit=setting_out.piece.whole.measure)
+    """How the maker of this piece wants lengths shown."""
+    own, shown = setting_out.piece.whole.measure, setting_out.habits.figures
+    if shown in {None, own}:
+        return Rule(unit=own)
+    return Rule(unit=shown or own, nearest=INCH / 32 if shown is Unit.INCH else Fraction(1, 2))
+
+
+def speech_of(setting_out: SettingOut) -> Speech:
+    """Whose words the maker wants: who reads inches speaks as in the US, unless he says not."""
+    by_measure = Speech.US if setting_out.piece.whole.measure is Unit.INCH else Speech.UK
+    return setting_out.habits.words or by_measure
+
+
+def names_in(setting_out: SettingOut) -> frozenset[str]:
+    """Names that the maker's file can hold; no display setting changes them."""
+    parts = {name for p in setting_out.parts for name in (p.name, p.family, p.wood)}
+    joints = {joint.name for joint in setting_out.joints}
+    return frozenset({*parts, *joints, *setting_out.sizes.by_name, setting_out.piece.whole.name})
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -9,6 +9,7 @@ from fractions import Fraction
 from typing import ClassVar
 
 from scantling.papers._paper import Rule, Sheet, own_sizes, rule_of, set_out_words
+from scantling.papers._shown import in_words
 from scantling.setting_out import Line, SettingOut
 
 COLUMNS = (
@@ -44,7 +45,7 @@ def _row(line: Line, setting_out: SettingOut) -> Iterator[str]:
     )
     yield from (_cell(rule, value) for value in line.rough)
     yield set_out_words(line, setting_out)
-    yield _harmless(line.note)
+    yield _harmless(in_words(line.note, setting_out))
     yield str(rule.unit)
 
 

@@ -9,6 +9,7 @@ from scantling.papers._cautions import cautions
 from scantling.papers._cover import cover
 from scantling.papers._pages import cutting_list, findings, hardware, joints, told
 from scantling.papers._paper import Sheet
+from scantling.papers._shown import in_words
 from scantling.papers._typeset import Plain, pdf
 from scantling.setting_out import SettingOut
 
@@ -29,4 +30,6 @@ class Packet:
             "findings": findings(setting_out),
             "cautions": told(cautions(setting_out)),
         }
-        return {"packet.pdf": pdf("packet.typ", data, sheet=sheet)}
+        data["words"] = {"list": "Cutting list", "stick": "story stick"}
+        shown = in_words(data, setting_out)
+        return {"packet.pdf": pdf("packet.typ", shown, sheet=sheet)}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 from itertools import zip_longest
 from typing import ClassVar, Literal
@@ -38,7 +39,8 @@ class SettingOutJson:
     def render(cls, setting_out: SettingOut, *, sheet: Sheet) -> Mapping[str, bytes]:
         """`setting-out.json`, as `docs/setting_out.schema.json` promises it."""
         del sheet  # data have no pages
-        text = json.dumps(document(setting_out), ensure_ascii=False, indent=1)
+        own = replace(setting_out, habits=replace(setting_out.habits, figures=None))
+        text = json.dumps(document(own), ensure_ascii=False, indent=1)
         return {"setting-out.json": text.encode() + b"\n"}
 
 

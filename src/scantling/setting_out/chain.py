@@ -30,6 +30,7 @@ from scantling.sizes.solving import solve
 from scantling.sizes.stopping import CountedWork, Stop
 from scantling.solids.contact import contact_area
 from scantling.solids.store import Store
+from scantling.units import Unit
 
 ENOUGH = 1500  # nodes looked at; the demo needs 20 at most
 # a line that names no size is passed over; the others hold
@@ -78,6 +79,7 @@ def set_out(
     store.next_round()
     sketch = draft(piece, measured)
     memory = before.memory if before is not None else Memory()
+    shop = replace(shop, figures=habits.figures)
     bench = Bench.of(sketch, piece, shop, habits, attainable=attainable, memory=memory)
     earlier = _earlier(before, bench)
     misdrawn = (*sketch.findings, *unmatched(bench, _to_begin_with(bench, earlier)))
@@ -119,7 +121,8 @@ def set_out(
     if lost := tuple(_lost(p, _places(sketch)) for p in parts if _least(p) <= 0):
         return replace(nothing, findings=in_order(together((*findings, *lost))))
     joints = bench.joints(solved.sizes, chosen, parts)
-    case = _case(parts, joints, solved.sizes, sketch=sketch, piece=piece, store=store)
+    unit = habits.figures or piece.whole.measure
+    case = _case(parts, joints, solved.sizes, sketch=sketch, unit=unit, store=store)
     if sound:
         findings += _proven(case)
     return replace(
@@ -170,6 +173,7 @@ def settled_sizes(
             grid=bench.piece.finest,
             before=last,
             stop=stop,
+            figures=bench.habits.figures,
         ),
         before=before.solved if before is not None else None,
     )
@@ -201,7 +205,7 @@ def _case(
     sizes: Sizes,
     *,
     sketch: Sketch,
-    piece: Piece,
+    unit: Unit,
     store: Store,
 ) -> Case:
     """What the proofs may ask."""
@@ -213,7 +217,7 @@ def _case(
         sizes=sizes,
         places=_places(sketch),
         pulled=sketch.pulled,
-        unit=piece.whole.measure,
+        unit=unit,
     )
 
 

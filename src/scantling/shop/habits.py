@@ -1,10 +1,26 @@
 """How this maker likes to work, where the wood would allow either way."""
 
-from dataclasses import dataclass
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
-from scantling.units import INCH
+from scantling.units import INCH, Unit
+from scantling.wording import Speech
+
+
+@dataclass(frozen=True, kw_only=True)
+class Display:
+    """How things are shown for now, whatever the shop's file says. It changes no file."""
+
+    words: Speech | None = None  # None: as the habits have it
+    figures: Unit | None = None
+
+    def over(self, habits: Habits) -> Habits:
+        """The habits with this in the place of theirs."""
+        words, figures = self.words or habits.words, self.figures or habits.figures
+        return replace(habits, words=words, figures=figures)
 
 
 class Sizing(StrEnum):
@@ -38,3 +54,5 @@ class Habits:
     widest_strip: Fraction = 10 * INCH  # wider parts are glued up from strips [mm]
     slope_softwood: Fraction = Fraction(1, 6)  # of dovetails, rise per unit
     slope_hardwood: Fraction = Fraction(1, 8)
+    words: Speech | None = None  # shown; None: as makers who read the piece's measure speak
+    figures: Unit | None = None  # shown; None: the piece's own measure

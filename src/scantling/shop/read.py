@@ -33,6 +33,7 @@ from scantling.shop.tools import (
     Shop,
 )
 from scantling.units import INCH, Unit
+from scantling.wording import Speech
 
 FORMAT = 1
 _LONGEST = 100_000  # [characters] more is no workshop
@@ -347,6 +348,8 @@ def _habits(table: Table) -> Habits:
         sizing=sizing,
         slope_softwood=table.slope("slope_softwood") or usual.slope_softwood,
         slope_hardwood=table.slope("slope_hardwood") or usual.slope_hardwood,
+        words=table.word("words", list(Speech)),
+        figures=table.word("figures", list(Unit)),
         **yes_or_no,
     )
     table.rest()

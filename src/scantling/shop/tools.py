@@ -12,7 +12,7 @@ from fractions import Fraction
 from functools import cached_property
 
 from scantling.errors import OutOfRangeError
-from scantling.units import INCH, Unit
+from scantling.units import INCH, Unit, written_with_unit
 
 
 class Tool(StrEnum):
@@ -229,6 +229,13 @@ class Shop:
     glues: tuple[Glue, ...]
     small_tools: tuple[Tool, ...]  # owned, and of no size that matters
     lifts: float | None = None  # what the maker lifts alone [kg]
+    figures: Unit | None = None  # that findings are told in; None: the shop's own
+
+    def reads(self, value: Fraction) -> str:
+        """A length as findings tell it, with its unit. [mm]"""
+        own = self.figures in {None, self.unit}
+        finest = self.finest if own else None
+        return written_with_unit(value, unit=self.figures or self.unit, finest=finest)
 
     @property
     def tenon_sizes(self) -> tuple[Fraction, ...]:

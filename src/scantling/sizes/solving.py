@@ -36,6 +36,7 @@ from scantling.sizes.search import FactsClashError, Searched, searched_out
 from scantling.sizes.shape import Reading, Shape, reading, shape_of
 from scantling.sizes.stopping import NoStop, Stop
 from scantling.sizes.words import Words
+from scantling.units import Unit
 
 
 def solve(
@@ -47,6 +48,7 @@ def solve(
     kept: Kept | None = None,
     before: Solved | None = None,
     stop: Stop | None = None,
+    figures: Unit | None = None,
 ) -> Solved:
     """Sizes of every dimension.
 
@@ -58,6 +60,7 @@ def solve(
         kept: Plan of a piece whose cutting has begun.
         before: An earlier answer; work of its that still applies is not done again.
         stop: When to leave off looking for better sizes. None: not before they are proven.
+        figures: Unit that findings are told in. None: that of the graduation.
 
     Returns:
         Sizes that meet every equation exactly, and what had to be said about them. Where
@@ -75,7 +78,7 @@ def solve(
     lines = lines_of(relations, listened.stated, listened.measured, kept)
     question = _Question(relations, lines, grid, kept, before, stop or NoStop())
     found = question.answered()
-    words = Words(dimensions={d.name: d for d in relations.dimensions}, grid=grid)
+    words = Words(dimensions={d.name: d for d in relations.dimensions}, grid=grid, shown=figures)
     finer = bool(found.off) and not question.conflicts and question.has_answer_on(grid / 2)
     return found.told(words, finer_would_do=finer, also=listened.findings)
 

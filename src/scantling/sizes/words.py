@@ -33,10 +33,13 @@ class Words:
 
     dimensions: Mapping[str, Dimension]
     grid: Fraction  # [mm]
+    shown: Unit | None = None  # None: as the graduation has it
 
     @property
     def unit(self) -> Unit:
-        """Inches where the graduation halves the inch."""
+        """Inches where the graduation halves the inch, unless another is to be shown."""
+        if self.shown is not None:
+            return self.shown
         marks = INCH / self.grid
         return Unit.INCH if marks.denominator == 1 and marks.numerator % 10 else Unit.MM
 

@@ -15,7 +15,7 @@ from scantling.web.files import Kept, built
 from scantling.web.guard import Guard
 from scantling.web.told import told
 from scantling.web.workbench import Workbench
-from scantling.web.writes import writes
+from scantling.web.writes import shows, writes
 
 PAGE = Path(__file__).parent / "page"
 STILL_HERE = 15.0  # [s] after which a silent stream says that it lives
@@ -34,6 +34,7 @@ def app(workbench: Workbench[Any], *, host: str, port: int, page: Path = PAGE) -
     site = FastAPI(docs_url=None, redoc_url=None, openapi_url=None)
     _reads(site, workbench)
     writes(site, workbench)
+    shows(site, workbench)
     _built(site, page)
     return Guard(site, host=host, port=port)
 

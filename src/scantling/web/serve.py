@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import Any
 
-from scantling.papers._paper import Sheet
+from scantling.papers._paper import Sheet, rule_of, speech_of
+from scantling.papers._shown import finding_in_words, in_words
 from scantling.papers.model import Model
 from scantling.papers.setting_out_json import document
 from scantling.setting_out import SettingOut
+from scantling.shop.habits import Display
 from scantling.web.show import show
-from scantling.web.workbench import Drawings, Work, Workbench
+from scantling.web.workbench import Drawings, Showing, Work, Workbench
+from scantling.wording import pairs, word
 
 
 def at_once(line: str) -> None:
@@ -23,7 +27,7 @@ def at_once(line: str) -> None:
 def serve(
     path: Path,
     *,
-    work: Work[SettingOut],
+    worker: Callable[[Callable[[], Display]], Work[SettingOut]],
     port: int = 0,
     open_browser: bool = True,
     say: Callable[[str], None] = at_once,
@@ -32,7 +36,8 @@ def serve(
 
     Args:
         path: The piece file; it is read again whenever it changes.
-        work: Works a piece through: the setting-out, or None, and every finding.
+        worker: What works a piece through, to be shown as it is told: the setting-out, or None,
+            and every finding.
         port: Port to listen at; 0 takes a free one. [-]
         open_browser: Whether to open the page as well as printing its address.
         say: Prints a line, at once.
@@ -40,12 +45,32 @@ def serve(
     Raises:
         PortTakenError: Something else listens at `port`.
     """
-    show(Workbench(path, work=work, drawings=drawings()), port=port, opens=open_browser, say=say)
+    showing = Showing()
+    work = worker(lambda: showing.now)
+    bench = Workbench(path, work=work, drawings=drawings(), showing=showing)
+    show(bench, port=port, opens=open_browser, say=say)
 
 
 def drawings() -> Drawings[SettingOut]:
     """How a setting-out is shown on the page."""
-    return Drawings(document=document, model=_model, stated=lambda found: found.stated)
+    return Drawings(
+        document=_document,
+        model=_model,
+        stated=lambda found: found.stated,
+        finding=finding_in_words,
+    )
+
+
+def _document(setting_out: SettingOut) -> Mapping[str, Any]:
+    """`setting-out.json` in the words and figures that are shown, and which these are."""
+    speech = speech_of(setting_out)
+    shown = {
+        "words": speech,
+        "figures": rule_of(setting_out).unit,
+        "measure": setting_out.piece.whole.measure,
+        "said": {house: word(house, speech) for pair in pairs() for house in pair},
+    }
+    return {**in_words(document(setting_out), setting_out), "shown": shown}
 
 
 def _model(setting_out: SettingOut) -> bytes:

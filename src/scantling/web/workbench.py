@@ -16,6 +16,7 @@ from typing import Any, Generic, TypeVar
 from scantling.errors import ScantlingError
 from scantling.findings import Finding, Place, Weight
 from scantling.piece._file.spots import Steps
+from scantling.shop.habits import Display
 from scantling.sizes.model import Stated
 from scantling.web.edits import Edits
 from scantling.web.fields import Field, fields, names_by_path
@@ -34,6 +35,14 @@ class Drawings(Generic[T]):
     document: Callable[[T], Document]
     model: Callable[[T], bytes]
     stated: Callable[[T], Sequence[Stated]] = lambda _: ()  # what the maker wrote, and where
+    finding: Callable[[Finding, T], Finding] = lambda finding, _: finding  # as it is shown
+
+
+@dataclass
+class Showing:
+    """How the page shows things just now."""
+
+    now: Display = field(default=Display())
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -63,8 +72,16 @@ Stamp = tuple[str, int, int, int]
 class Workbench(Generic[T]):
     """Looks at the piece's file and keeps what it made of it."""
 
-    def __init__(self, path: Path, *, work: Work[T], drawings: Drawings[T]) -> None:
+    def __init__(
+        self,
+        path: Path,
+        *,
+        work: Work[T],
+        drawings: Drawings[T],
+        showing: Showing | None = None,
+    ) -> None:
         self.path = path
+        self._showing = showing or Showing()
         self.news = News()
         self._work = work
         self._drawings = drawings
@@ -111,11 +128,18 @@ class Workbench(Generic[T]):
                 number=before.number + 1,
                 document=document if good is not None else before.document,
                 stale=good is None and before.document is not None,
-                findings=tuple(findings),
+                findings=self._shown(findings),
                 texts=_texts(self.path, findings),
                 content=content,
                 fields=fields(content, self._names, file=self.path.name),
             )
+
+    def show(self, display: Display) -> None:
+        """Show things otherwise from now on; work the piece anew in those figures."""
+        with self._looking:
+            self._showing.now = display
+            self._look()
+        self.news.tell()
 
     def model(self) -> Model | None:
         """The last good piece in space, made when first asked for."""
@@ -124,6 +148,12 @@ class Workbench(Generic[T]):
                 content = self._drawings.model(self._good)
                 self._model = Model(content=content, mark=hashlib.sha256(content).hexdigest()[:32])
             return self._model
+
+    def _shown(self, findings: Sequence[Finding]) -> tuple[Finding, ...]:
+        good = self._good  # the last one: names and speech outlive a fault
+        if good is None:
+            return tuple(findings)
+        return tuple(self._drawings.finding(finding, good) for finding in findings)
 
     def _worked(self) -> tuple[T | None, Document | None, Sequence[Finding]]:
         if not self.path.is_file():

@@ -13,10 +13,12 @@ from fastapi import FastAPI
 from fastapi.responses import JSONResponse
 from pydantic import BaseModel, ConfigDict, Field
 
-from scantling.units import LONGEST_TEXT
+from scantling.shop.habits import Display
+from scantling.units import LONGEST_TEXT, Unit
 from scantling.web.edits import NotWrittenError, OutsideEditError
 from scantling.web.told import not_written, told
 from scantling.web.workbench import Workbench
+from scantling.wording import Speech
 
 LONGEST_WORD = 100  # [characters] of a name in the file
 MOST_WORDS = 20  # brackets within brackets
@@ -34,6 +36,15 @@ class Wish(BaseModel):
     over: Annotated[str, Field(max_length=64)]  # mark of the text the maker had before him
 
 
+class Shown(BaseModel):
+    """Words and figures to be shown."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    words: Speech
+    figures: Unit
+
+
 def writes(site: FastAPI, workbench: Workbench[Any]) -> None:
     """The acts, added to a site."""
     edits = workbench.edits
@@ -49,6 +60,15 @@ def writes(site: FastAPI, workbench: Workbench[Any]) -> None:
     @site.post("/api/put-again")
     def put_again() -> JSONResponse:
         return _done(workbench, edits.put_again)
+
+
+def shows(site: FastAPI, workbench: Workbench[Any]) -> None:
+    """How things are shown; no file hears of it."""
+
+    @site.post("/api/show")
+    def show(wish: Shown) -> JSONResponse:
+        workbench.show(Display(words=wish.words, figures=wish.figures))
+        return JSONResponse(told(workbench.standing, workbench.edits))
 
 
 def _done(workbench: Workbench[Any], act: Callable[[], None]) -> JSONResponse:

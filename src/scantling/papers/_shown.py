@@ -1,0 +1,56 @@
+"""Everything that is shown, in the words of the maker's country. The one place where that is done.
+
+It comes last, over what a paper or the page is about to show: rooms below write as the house
+does, and what is stored for other programs stays so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import replace
+from typing import TypeVar
+
+from scantling.findings import Finding
+from scantling.papers._paper import names_in, speech_of
+from scantling.setting_out import SettingOut
+from scantling.wording import Speech, spoken
+
+T = TypeVar("T")
+
+# names, codes, figures, and titles of others' books: no display setting reaches them
+KEPT = frozenset(
+    (
+        *("name", "family", "wood", "part", "parts", "owner", "where", "file", "moves_with"),
+        *("moving", "between", "role", "roles", "dimension", "dimensions", "names", "path"),
+        *("code", "weight", "source", "mm", "as_written", "placement", "corner", "contacts"),
+        *("presses", "moves", "fixings", "choice", "tool", "alternatives", "label"),
+    )
+)
+
+
+def in_words(shown: T, setting_out: SettingOut) -> T:
+    """Text, or tables and lists of it, in the words the maker wants."""
+    return _all(shown, speech_of(setting_out), _said_names(setting_out))
+
+
+def finding_in_words(finding: Finding, setting_out: SettingOut) -> Finding:
+    """A finding in the words the maker wants; its code, place and source stay."""
+    says, cure = in_words([finding.says, finding.cure], setting_out)
+    return replace(finding, says=says, cure=cure)
+
+
+def _said_names(setting_out: SettingOut) -> frozenset[str]:
+    """Names as they are written, and as papers say them: `left door top rail`."""
+    names = names_in(setting_out)
+    return names | {name.replace(".", " ") for name in names}
+
+
+def _all(shown: T, speech: Speech, names: Collection[str]) -> T:
+    made: object = shown
+    if isinstance(shown, str):
+        made = spoken(shown, speech, names=names)
+    elif isinstance(shown, dict):
+        made = {k: v if k in KEPT else _all(v, speech, names) for k, v in shown.items()}
+    elif isinstance(shown, list | tuple):
+        made = [_all(each, speech, names) for each in shown]
+    return made  # type: ignore[return-value]  # of the same kind, text for text
