@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 import time
 from pathlib import Path
 
+import pdfplumber
 import pytest
 
 ROOT = Path(__file__).parents[1]
@@ -163,3 +165,38 @@ def test_a_piece_is_not_begun_over_a_shop_of_the_makers_own(tmp_path: Path) -> N
     assert str(shop) in done.stdout
     assert shop.read_text(encoding="utf-8") == "# mine\n"
     assert not (tmp_path / "piece.toml").exists()
+
+
+@pytest.mark.parametrize(
+    ("words", "figures", "said", "not_said"),
+    [
+        ("US", "inch", "Dado", "about 19 thick"),
+        ("UK", "mm", "Housing", "Dado"),
+    ],
+)
+def test_words_and_figures_are_for_show_and_no_file_changes(
+    tmp_path: Path, words: str, figures: str, said: str, not_said: str
+) -> None:
+    path = piece(tmp_path)
+    before = {each: each.read_bytes() for each in tmp_path.iterdir()}
+    into = tmp_path / "papers"
+    done = run("papers", path, "--into", into, "--words", words, "--figures", figures)
+    assert done.returncode == CLEAN
+    with pdfplumber.open(into / "packet.pdf") as found:
+        text = " ".join(page.extract_text() for page in found.pages)
+    assert said in text
+    assert not_said not in text
+    rows = (into / "cutting-list.csv").read_text(encoding="utf-8")
+    assert f",{figures}\n" in rows.replace("\r\n", "\n")
+    assert {each: each.read_bytes() for each in before} == before
+
+
+def test_the_habit_of_the_shop_is_followed_unless_the_command_says_not(tmp_path: Path) -> None:
+    # a tongue that leaves no cheek: told with its amounts
+    path = piece(tmp_path, old='tenon  = "1 1/4"', new='tenon  = "1/8"')
+    shop = tmp_path / "shop.toml"
+    shop.write_text(shop.read_text().replace("[habits]", '[habits]\nfigures = "mm"'))
+    metric, inches = run("prove", path).stdout, run("prove", path, "--figures", "inch").stdout
+    assert " mm" in metric
+    assert not re.search(r"It is [\d/ ]+ in\b", metric)
+    assert re.search(r"It is [\d/ ]+ in\b", inches)

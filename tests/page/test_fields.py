@@ -1,5 +1,6 @@
 """Sizes are changed on the page, and the file is an equal: nothing either hand wrote is lost."""
 
+import re
 from typing import Literal
 
 import pytest
@@ -37,6 +38,8 @@ def test_what_the_maker_wrote_stands_in_fields(opened: Opened) -> None:
     expect(field(page, "wide")).to_have_value("16 1/4")
     expect(field(page, "tall")).to_have_value("600")
     expect(holder(page, "tall")).to_contain_text("mm")
+    # figures are shown in millimetres here, so the bare inches of the file are called that
+    expect(holder(page, "wide")).to_contain_text(re.compile(r"\bin\s*$"))
 
 
 def test_a_changed_size_is_written_and_nothing_else(opened: Opened, served: Served) -> None:

@@ -134,6 +134,21 @@ def test_the_cutting_list_hangs_to_be_pinned_up(opened: Opened) -> None:
     expect(page.locator("tbody tr")).to_have_count(11)
 
 
+def test_words_and_figures_are_chosen_at_the_foot(opened: Opened) -> None:
+    page = opened("#to-pin-up")
+    expect(page.locator("#list")).to_have_text("Stock bill")
+    expect(page.locator(".overall")).to_contain_text("in millimeters")
+    foot = page.locator("footer")
+    expect(foot.get_by_role("button", name="millimeters")).to_have_attribute("aria-pressed", "true")
+    expect(foot.get_by_role("button", name="US words")).to_have_attribute("aria-pressed", "true")
+    with page.expect_request("**/api/show") as asked:
+        foot.get_by_role("button", name="inches").click()
+    assert asked.value.post_data_json == {"words": "US", "figures": "inch"}
+    with page.expect_request("**/api/show") as asked:
+        foot.get_by_role("button", name="UK words").click()
+    assert asked.value.post_data_json == {"words": "UK", "figures": "mm"}
+
+
 def test_hostile_text_stays_text(opened: Opened, served: Served) -> None:
     hostile = "<img src=x onerror=alert(1)><script>alert(2)</script>"
     served.save(f'name = "{hostile}"\nwide = 16 1/4\n')

@@ -14,6 +14,7 @@ from scantling.shop.habits import Habits, Sizing
 from scantling.shop.read import default_shop, default_text, read
 from scantling.shop.tools import Bench, Clamp, ClampKind, Gauges, Glue, Tool
 from scantling.units import INCH, Unit
+from scantling.wording import Speech
 
 PIECES = Path(__file__).parents[2] / "pieces"
 HEAD = 'format = 1\nmeasure = "inch"\n'
@@ -262,3 +263,17 @@ def test_a_shop_file_damaged_at_random_never_crashes_the_reader(seed: int) -> No
         if each.place is not None:
             assert each.place.line <= len(lines)
             assert underlined(text, each.place)
+
+
+def test_words_and_figures_are_habits() -> None:
+    text = default_text().replace("[habits] ", '[habits]\nwords = "uk"\nfigures = "mm"\n#')
+    habits = read(text).habits
+    assert (habits.words, habits.figures) == (Speech.UK, Unit.MM)
+    assert (read(default_text()).habits.words, read(default_text()).habits.figures) == (None, None)
+
+
+def test_words_of_no_country_are_told() -> None:
+    text = default_text().replace("[habits] ", '[habits]\nwords = "French"\n#')
+    (finding,) = read(text).findings
+    assert finding.code == "shop.unknown-name"
+    assert "UK, US" in finding.cure

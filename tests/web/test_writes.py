@@ -8,8 +8,11 @@ import pytest
 from starlette.testclient import TestClient
 from tests.web.told import stating
 
+from scantling.shop.habits import Display
+from scantling.units import Unit
 from scantling.web.app import app
 from scantling.web.workbench import Workbench
+from scantling.wording import Speech
 
 OWN = "http://127.0.0.1:4000"
 PAGE = {"origin": OWN, "sec-fetch-site": "same-origin"}
@@ -137,3 +140,17 @@ def test_an_odd_wish_is_refused(client: TestClient, file: Path, wish: dict[str, 
     assert answer.status_code == 422
     assert "wrong" not in answer.json()
     assert file.read_text() == TEXT
+
+
+def test_words_and_figures_are_shown_otherwise_and_no_file_hears_of_it(
+    client: TestClient, bench: Workbench[str], file: Path
+) -> None:
+    before = file_told(client)
+    wish = {"words": "UK", "figures": "mm"}
+    answer = client.post("/api/show", json=wish, headers=PAGE)
+    assert answer.status_code == 200
+    assert answer.json()["number"] == 2  # worked anew, in those figures
+    assert bench.showing.now == Display(words=Speech.UK, figures=Unit.MM)
+    assert (answer.json()["file"], file.read_text()) == (before, TEXT)
+    assert client.post("/api/show", json=wish).status_code == 403
+    assert client.post("/api/show", json={"words": "FR"}, headers=PAGE).status_code == 422

@@ -176,7 +176,7 @@ def document(name: str, findings: Sequence[Finding] = ()) -> dict[str, Any]:
         "piece": {
             "name": name,
             "file": "piece.toml",
-            "measure": "inch",
+            "measure": "mm",
             "finest_mm": float(INCH / 32),
             "overall": {
                 "wide": length(inch("16")),
@@ -192,6 +192,12 @@ def document(name: str, findings: Sequence[Finding] = ()) -> dict[str, Any]:
             for family, mark in marks.items()
         ],
         "findings": [{"code": f.code} for f in findings],
+        "shown": {
+            "words": "US",
+            "figures": "mm",
+            "measure": "inch",
+            "said": {"cutting list": "stock bill", "millimetres": "millimeters"},
+        },
     }
 
 

@@ -81,7 +81,7 @@ class Workbench(Generic[T]):
         showing: Showing | None = None,
     ) -> None:
         self.path = path
-        self._showing = showing or Showing()
+        self.showing = showing or Showing()
         self.news = News()
         self._work = work
         self._drawings = drawings
@@ -137,7 +137,7 @@ class Workbench(Generic[T]):
     def show(self, display: Display) -> None:
         """Show things otherwise from now on; work the piece anew in those figures."""
         with self._looking:
-            self._showing.now = display
+            self.showing.now = display
             self._look()
         self.news.tell()
 

@@ -1,0 +1,67 @@
+"""A true piece as the page is given it, in either country's words and either measure."""
+
+from pathlib import Path
+from shutil import copy
+
+import pytest
+from starlette.testclient import TestClient
+
+from scantling.cli import worker
+from scantling.web.app import app
+from scantling.web.serve import drawings
+from scantling.web.workbench import Showing, Workbench
+
+ROOT = Path(__file__).parents[2]
+OWN = "http://127.0.0.1:4000"
+PAGE = {"origin": OWN, "sec-fetch-site": "same-origin"}
+
+
+@pytest.fixture(scope="module")
+def client(tmp_path_factory: pytest.TempPathFactory) -> TestClient:
+    folder = tmp_path_factory.mktemp("bench")
+    copy(ROOT / "pieces" / "shop.toml", folder)
+    (folder / "cupboard").mkdir()
+    file = Path(copy(ROOT / "pieces" / "glaze_cupboard" / "piece.toml", folder / "cupboard"))
+    showing = Showing()
+    bench = Workbench(file, work=worker(lambda: showing.now), drawings=drawings(), showing=showing)
+    bench.look()
+    return TestClient(app(bench, host="127.0.0.1", port=4000), base_url=OWN)
+
+
+@pytest.mark.parametrize(
+    ("words", "figures", "titles", "wide"),
+    [
+        ("US", "inch", {"dado", "rabbet", "half-blind dovetail"}, "43 1/2"),
+        ("UK", "mm", {"housing", "rebate", "lapped dovetail"}, "about 1105"),  # 1104.9
+    ],
+)
+def test_titles_and_figures_are_those_asked_for(
+    client: TestClient, words: str, figures: str, titles: set[str], wide: str
+) -> None:
+    wish = {"words": words, "figures": figures}
+    told = client.post("/api/show", json=wish, headers=PAGE).json()
+    found = told["setting_out"]
+    assert titles <= {joint["title"] for joint in found["joints"]}
+    assert found["piece"]["overall"]["wide"]["as_written"] == wide
+    assert found["shown"]["measure"] == "inch"
+    assert (found["shown"]["words"], found["shown"]["figures"]) == (words, figures)
+    unit = {"inch": " in", "mm": " mm"}[figures]
+    figured = [each["figure"] for each in told["findings"] if each["figure"]]
+    assert figured
+    assert all(each.endswith(unit) for each in figured)
+
+
+def test_names_and_the_file_s_fields_are_the_same_in_both(client: TestClient) -> None:
+    told = [
+        client.post("/api/show", json={"words": w, "figures": f}, headers=PAGE).json()
+        for w, f in (("US", "inch"), ("UK", "mm"))
+    ]
+    names = [
+        [part["name"] for part in each["setting_out"]["parts"]]
+        + [size["name"] for size in each["setting_out"]["sizes"]]
+        + [joint["name"] for joint in each["setting_out"]["joints"]]
+        for each in told
+    ]
+    assert names[0] == names[1]
+    assert "centre kicker" in names[0]
+    assert told[0]["file"] == told[1]["file"]
