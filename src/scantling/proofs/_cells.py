@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from itertools import pairwise
 from math import gcd, lcm
 
@@ -46,6 +47,12 @@ class Cell:
 
     corners: tuple[Corner, ...]
     faces: tuple[Face, ...]
+
+    @cached_property
+    def ends(self) -> tuple[Flat, ...]:
+        """Least and greatest along each axis."""
+        axes = ([Fraction(p[axis], p[3]) for p in self.corners] for axis in range(3))
+        return tuple((min(values), max(values)) for values in axes)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -101,40 +108,41 @@ def without(cell: Cell, planes: Sequence[Plane]) -> tuple[Cell, ...]:
 
 def amount(cells: Iterable[Cell]) -> Amount:
     """Volume and moments of cells that only touch. [mm3, mm4]"""
-    volume = ZERO
-    moments = [ZERO, ZERO, ZERO]
+    volume, x, y, z = ZERO, ZERO, ZERO, ZERO
     for cell in cells:
-        for a, b, c, d in _split(cell):
-            share = Fraction(abs(_determinant(a, b, c, d)), a[3] * b[3] * c[3] * d[3])
-            volume += share
-            for axis in range(3):
-                middle = sum((Fraction(p[axis], p[3]) for p in (a, b, c, d)), ZERO)
-                moments[axis] += share * middle
-    x, y, z = (moment / 24 for moment in moments)
-    return Amount(volume=volume / 6, moments=(x, y, z))
+        shared = lcm(*(corner[3] for corner in cell.corners))
+        share, *moments = _whole_amount(cell, shared)
+        volume += Fraction(share, 6 * shared**3)
+        x, y, z = (m + Fraction(n, 24 * shared**4) for m, n in zip((x, y, z), moments, strict=True))
+    return Amount(volume=volume, moments=(x, y, z))
+
+
+def _whole_amount(cell: Cell, shared: int) -> tuple[int, int, int, int]:
+    """Six times the volume and 24 times the moments, in parts of a millimetre."""
+    volume = x = y = z = 0
+    at = [tuple(n * (shared // corner[3]) for n in corner[:3]) for corner in cell.corners]
+    for numbers in _split(cell):
+        (a, b, c), *others = corners = [at[number] for number in numbers]
+        share = abs(_determinant([(i - a, j - b, k - c) for i, j, k in others]))
+        volume += share
+        x += share * sum(corner[0] for corner in corners)
+        y += share * sum(corner[1] for corner in corners)
+        z += share * sum(corner[2] for corner in corners)
+    return volume, x, y, z
 
 
 def apart(one: Cell, other: Cell) -> bool:
     """Whether the boxes round two cells have no room in common."""
-    return any(a[1] <= b[0] or b[1] <= a[0] for a, b in zip(_ends(one), _ends(other), strict=True))
+    return any(a[1] <= b[0] or b[1] <= a[0] for a, b in zip(one.ends, other.ends, strict=True))
 
 
-def _ends(cell: Cell) -> list[tuple[Fraction, Fraction]]:
-    found = []
-    for axis in range(3):
-        values = [Fraction(corner[axis], corner[3]) for corner in cell.corners]
-        found.append((min(values), max(values)))
-    return found
-
-
-def _split(cell: Cell) -> Iterable[tuple[Corner, Corner, Corner, Corner]]:
-    """Tetrahedra that fill a cell."""
-    at = cell.corners
+def _split(cell: Cell) -> Iterable[tuple[int, int, int, int]]:
+    """Tetrahedra that fill a cell, each by the numbers of its corners."""
     top = cell.faces[0][0]
     for face in cell.faces:
         if top not in face:
             for one, other in pairwise(face[1:]):
-                yield at[top], at[face[0]], at[one], at[other]
+                yield top, face[0], one, other
 
 
 def _cut(cell: Cell, plane: Plane) -> Cell | None:
@@ -221,22 +229,6 @@ def _whole(values: Sequence[Fraction]) -> tuple[int, ...]:
     return (*(value.numerator * (shared // value.denominator) for value in values), shared)
 
 
-def _determinant(a: Corner, b: Corner, c: Corner, d: Corner) -> int:
-    """Six times the volume between four corners, times their denominators."""
-    total = 0
-    for sign, p, q, r, last in (
-        (1, a, b, c, d),
-        (-1, a, b, d, c),
-        (1, a, c, d, b),
-        (-1, b, c, d, a),
-    ):
-        total += (
-            sign
-            * last[3]
-            * (
-                p[0] * (q[1] * r[2] - q[2] * r[1])
-                - p[1] * (q[0] * r[2] - q[2] * r[0])
-                + p[2] * (q[0] * r[1] - q[1] * r[0])
-            )
-        )
-    return total
+def _determinant(rows: Sequence[Sequence[int]]) -> int:
+    (a, b, c), (d, e, f), (g, h, i) = rows
+    return a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g)
