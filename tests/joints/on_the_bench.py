@@ -13,6 +13,7 @@ from scantling.proofs._proof import Case
 from scantling.shop.habits import Habits
 from scantling.shop.read import default_shop
 from scantling.shop.tools import Shop
+from scantling.sizes.answer import Solved
 from scantling.sizes.model import Measured, Relations, Sizes, Stated
 from scantling.sizes.solving import solve
 from scantling.solids.store import Store
@@ -30,6 +31,11 @@ ROOM = Room(
     bench=Season(humidity=38, temperature=17),
 )
 ROUNDS = 8  # of choosing and solving
+
+Asked = tuple[Relations, tuple[Stated, ...], tuple[Measured, ...], Fraction]
+
+# Many tests begin with the same bench, and so does its mirror image: each question is solved once.
+SOLVED: dict[Asked, Solved] = {}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -131,10 +137,10 @@ def built(
     moving = strains(bench) if moving is None else moving
     kinds = woods(bench)
     choice = j.joint.choose(j, sizes=None, shop=shop, habits=Habits(), woods=kinds, strains=moving)
+    solved = None
     for _ in range(ROUNDS):
-        solved = solve(
-            relations(bench, choice, moving), stated=said.values(), measured=facts, grid=grid
-        )
+        asked = (relations(bench, choice, moving), tuple(said.values()), tuple(facts), grid)
+        solved = _solved(asked, before=solved)
         assert not solved.conflicts, solved.conflicts
         before = choice
         choice = j.joint.choose(
@@ -144,6 +150,13 @@ def built(
             return _built(bench, solved.sizes, choice, tuple(b.bound.code for b in solved.breaches))
     message = f"{j.name} never settles: {choice}"
     raise AssertionError(message)
+
+
+def _solved(asked: Asked, *, before: Solved | None) -> Solved:
+    if asked not in SOLVED:
+        relations, stated, measured, grid = asked
+        SOLVED[asked] = solve(relations, stated=stated, measured=measured, grid=grid, before=before)
+    return SOLVED[asked]
 
 
 def _built(bench: Bench, sizes: Sizes, choice: Choice, breaches: tuple[str, ...]) -> Built:
