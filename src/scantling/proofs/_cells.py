@@ -173,8 +173,11 @@ class _Halved:
 
     def _clipped(self, face: Face) -> Face:
         beyond = self._beyond
-        if all(beyond[corner] >= 0 for corner in face):
+        sides = [beyond[corner] for corner in face]
+        if min(sides) >= 0:
             return ()  # it touches the plane at most
+        if max(sides) < 0:
+            return tuple(map(self._kept, face))
         kept: list[int] = []
         rim: list[int] = []
         for one, other in zip(face, (*face[1:], face[0]), strict=True):
