@@ -17,6 +17,8 @@ BIN := .venv/bin
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet --no-input
 ONCE := $(if $(filter-out 0,$(DEMO_ONCE)),--once)
 ARGS ?=
+# The quick tests run on every core, those of a file together: what they share is then made once.
+TOGETHER := -n auto --maxprocesses 8 --dist loadfile
 
 # A stamp is newer than what it was made from. The package itself is installed as a link to src/.
 RUN := .venv/run.stamp
@@ -27,7 +29,7 @@ demo: $(RUN)
 	$(BIN)/scantling demo $(ONCE)
 
 test: $(DEV) browser
-	$(BIN)/python -m pytest -m "not slow" $(ARGS)
+	$(BIN)/python -m pytest -m "not slow" $(TOGETHER) $(ARGS)
 
 check: lint test
 

@@ -238,12 +238,12 @@ def test_windows_line_ends_and_a_byte_order_mark_do_not_matter() -> None:
     ids=lambda text: repr(text[:12]),
 )
 def test_nonsense_is_met_quickly_and_without_a_crash(text: str) -> None:
-    began = time.perf_counter()
+    began = time.process_time()
 
     reading = read(text)
 
     assert reading.findings
-    assert time.perf_counter() - began < 2
+    assert time.process_time() - began < 2
 
 
 @settings(max_examples=300, deadline=None)
