@@ -12,16 +12,27 @@ from scantling.piece import read
 from scantling.setting_out import SettingOut, set_out
 from scantling.shop.habits import Habits
 from scantling.shop.read import default_shop
+from scantling.solids.store import Store
 
 DEMO = (Path(__file__).parents[2] / "pieces" / "glaze_cupboard" / "piece.toml").read_text(
     encoding="utf-8"
 )
 
 
+class Unforgetting(Store):
+    """Keeps what was worked out for one test for all that come after it."""
+
+    def next_round(self) -> None:
+        """Nothing is forgotten."""
+
+
+STORE = Unforgetting()
+
+
 @cache
 def demo() -> SettingOut:
     """The demo, worked once: most of what differs from it by a line stays as it was."""
-    return set_out(read(DEMO), shop=default_shop(), habits=Habits())
+    return set_out(read(DEMO), shop=default_shop(), habits=Habits(), store=STORE)
 
 
 def edited(text: str) -> SettingOut:

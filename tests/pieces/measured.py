@@ -6,6 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from pathlib import Path
 
+from tests.pieces.edited import STORE
+
 from scantling.piece import read
 from scantling.piece._drafting import draft
 from scantling.setting_out import SettingOut, set_out
@@ -82,7 +84,7 @@ def made(measured: Sequence[Measured], base: SettingOut) -> SettingOut:
         shop=base.shop,
         habits=base.habits,
         measured=measured,
-        store=base.store,
+        store=STORE,
         before=base,
     )
 

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from tests.pieces.changed import changed
+from tests.pieces.edited import STORE
 
 from scantling.piece import read
 from scantling.setting_out import set_out
@@ -40,7 +41,7 @@ LATER = [pytest.param(range(n, n + 30), marks=pytest.mark.slow) for n in range(8
 def test_whatever_is_changed_is_told_in_findings(seeds: range) -> None:
     for seed in seeds:
         stop = CountedWork(most=200)
-        found = set_out(read(readable(seed)), shop=SHOP, habits=HABITS, stop=stop)
+        found = set_out(read(readable(seed)), shop=SHOP, habits=HABITS, stop=stop, store=STORE)
         assert found.halts or found.parts, seed
         assert all(f.weight == "note" or f.cure for f in found.findings), seed
         assert all(f.says.strip() for f in found.findings), seed

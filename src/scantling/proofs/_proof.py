@@ -14,6 +14,7 @@ from scantling.parts.drawn import Drawn, drawn
 from scantling.parts.part import Part
 from scantling.parts.pulled import Pulled
 from scantling.parts.solid import finished, placed, taken
+from scantling.solids.contact import contact_area
 from scantling.solids.kernel import Bulk, Placed, Solid
 from scantling.solids.store import Store
 from scantling.units import FINEST_INCH, Unit, rounded, written_with_unit
@@ -43,6 +44,15 @@ class Case:
     def standing_by_name(self) -> Mapping[str, Placed]:
         """The same, by name of the part."""
         return {stood.name: stood for stood in self.standing}
+
+    @cached_property
+    def touched(self) -> tuple[float, ...]:
+        """What truly touches of each contact, in the order of `contacts`. [mm2]"""
+        stood = self.standing_by_name
+        return tuple(
+            contact_area(stood[c.between[0]], stood[c.between[1]], patch=c.patch, store=self.store)
+            for c in self.contacts
+        )
 
     def solid(self, part: Part) -> Solid:
         """The finished part in its own frame."""

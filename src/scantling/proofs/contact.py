@@ -34,23 +34,17 @@ class TrueContact:
         """One for each patch not wholly touched, and for each joint with patches of no area."""
         found = []
         lost = []
-        for contact in case.contacts:
+        for contact, touched in zip(case.contacts, case.touched, strict=True):
             area = patch_area(contact.patch)
             if area == 0:
                 lost.append(contact)
                 continue
-            touched = _touched(case, contact)
             if _is_whole(contact, area=area, touched=touched):
                 continue
             alone = _touched_alone(case, contact)
             if touched < area * LEAST_SHARE or not _is_whole(contact, area=area, touched=alone):
                 found.append(_finding(case, contact, area=area, touched=touched))
         return (*_no_faces(case, lost), *found)
-
-
-def _touched(case: Case, contact: Contact) -> float:
-    one, other = (case.standing_by_name[name] for name in contact.between)
-    return contact_area(one, other, patch=contact.patch, store=case.store)
 
 
 def _is_whole(contact: Contact, *, area: float, touched: float) -> bool:

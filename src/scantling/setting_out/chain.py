@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import islice
 from types import MappingProxyType
 
 import scantling.proofs
@@ -28,7 +29,6 @@ from scantling.sizes.model import Measured, Sizes
 from scantling.sizes.settle import Settled, settle
 from scantling.sizes.solving import solve
 from scantling.sizes.stopping import CountedWork, Stop
-from scantling.solids.contact import contact_area
 from scantling.solids.store import Store
 from scantling.units import Unit
 
@@ -128,7 +128,7 @@ def set_out(
     return replace(
         nothing,
         parts=parts,
-        joints=tuple(replace(joint, areas=_areas(case, joint)) for joint in joints),
+        joints=_touching(case, joints),
         lines=lines(parts, habits),
         findings=in_order(together(findings)),
     )
@@ -221,15 +221,10 @@ def _case(
     )
 
 
-def _areas(case: Case, joint: SetJoint) -> tuple[float, ...]:
-    """What truly touches of each of a joint's contacts. [mm2]"""
-    standing = case.standing_by_name
-    return tuple(
-        contact_area(
-            standing[c.between[0]], standing[c.between[1]], patch=c.patch, store=case.store
-        )
-        for c in joint.contacts
-    )
+def _touching(case: Case, joints: Sequence[SetJoint]) -> tuple[SetJoint, ...]:
+    """The joints with what truly touches of each of their contacts."""
+    areas = iter(case.touched)
+    return tuple(replace(j, areas=tuple(islice(areas, len(j.contacts)))) for j in joints)
 
 
 def _proven(case: Case) -> tuple[Finding, ...]:
