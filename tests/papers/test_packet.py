@@ -38,6 +38,17 @@ def pages(made: bytes) -> list[str]:
     return [re.sub(r"[ \u00a0]+", " ", text.replace("\u200b", "")) for text in texts]
 
 
+@cache
+def plain_pages() -> list[str]:
+    return pages(plain())
+
+
+@cache
+def metric() -> str:
+    """Text of the packet of the same cupboard in millimetres."""
+    return whole_text(cupboard(measure=Unit.MM))
+
+
 def whole_text(setting_out: SettingOut) -> str:
     return "\n".join(pages(file_of(setting_out)))
 
@@ -89,7 +100,7 @@ def test_it_is_tagged_and_says_what_the_drawing_shows() -> None:
 
 
 def test_the_cover_says_what_it_is_and_how_large() -> None:
-    cover = pages(plain())[0]
+    cover = plain_pages()[0]
     for text in ("Wall cupboard", "22 1/2", "10 1/4", "26 7/8", "white ash and yellow-poplar"):
         assert text in cover
     assert "One finding halts the work until it is settled." in cover
@@ -111,7 +122,7 @@ def test_heights_on_the_story_stick_stand_where_they_are() -> None:
 
 
 def test_the_list_gives_each_line_its_sizes() -> None:
-    cutting = pages(plain())[1]
+    cutting = plain_pages()[1]
     assert "White ash, 3/4 thick" in cutting
     assert "1 side 2 26 8 3/4 3/4 27 × 9 × 7/8" in cutting.replace("\n", " ")
     assert "about 13" in cutting
@@ -119,7 +130,7 @@ def test_the_list_gives_each_line_its_sizes() -> None:
 
 
 def test_metric_pieces_are_metric_throughout() -> None:
-    text = whole_text(cupboard(measure=Unit.MM))
+    text = metric()
     assert "660.4" in text  # 26 in
     assert "millimetres" in text
     assert "square metres" in text
@@ -127,7 +138,7 @@ def test_metric_pieces_are_metric_throughout() -> None:
 
 
 def test_joints_tell_the_figures_and_what_to_set() -> None:
-    text = whole_text(cupboard(measure=Unit.MM))
+    text = metric()
     # E6 of the joints worked by hand for this project
     assert "10 lap depth, from the face side" in text
     assert re.search(r"Set the \w+ gauge to 10: depth, from the face side", text)
@@ -135,7 +146,7 @@ def test_joints_tell_the_figures_and_what_to_set() -> None:
 
 
 def test_joints_tell_at_what_load_they_give_and_how_far_to_trust_that() -> None:
-    text = " ".join(whole_text(cupboard(measure=Unit.MM)).split())
+    text = " ".join(metric().split())
     assert re.search(r"Gives at about \d+ N m, an estimate: ", text)
     assert "Plan for a fifth of them at most" in text
     assert "Plan for a fifth" not in whole_text(replace(cupboard(), joints=()))
@@ -154,7 +165,7 @@ def test_joints_cut_to_the_same_figures_stand_together() -> None:
 
 
 def test_findings_say_the_wood_first_and_the_source_last() -> None:
-    text = whole_text(cupboard())
+    text = "\n".join(plain_pages())
     says, cure, source = (
         text.index(part)
         for part in ("The door binds in August by 1/32.", "Plane the closing", "Wood Handbook, FPL")
