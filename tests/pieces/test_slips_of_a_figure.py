@@ -37,6 +37,13 @@ def test_a_tenon_longer_than_there_is_wood_is_one_slip(case: str) -> None:
     assert [f.code for f in edited(text).findings if f.weight == "mind"] == []
 
 
+def test_a_door_rail_wider_than_the_case_is_tall_is_told_at_its_own_line() -> None:
+    text, line = with_line("bottom_rail = 3", "bottom_rail = 70")
+    (found,) = halts(text)
+    assert str(found.place) == f"piece.toml {line}:15"
+    assert found.figure == "70 in"
+
+
 def test_a_tenon_a_mark_longer_than_there_is_wood_is_told_with_both_ways_out() -> None:
     text, line = with_line('tenon  = "1 1/4"            # of', 'tenon  = "1 25/32"          # of')
     (found,) = halts(text)

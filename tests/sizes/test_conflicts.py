@@ -135,6 +135,17 @@ def test_what_one_line_of_the_file_says_of_many_sizes_is_one_line_to_give_up() -
     assert solved.sizes["peg 2.length"] == inch(4)
 
 
+def test_of_two_lines_the_one_named_last_is_given_up_however_many_sizes_it_says() -> None:
+    d = Draft()
+    hole = d.size("hole.length")
+    d.usual(hole, "2")
+    lines = [says("hole.length", "4"), *in_holes(d, [hole] * 3)]
+
+    solved = solve(d.relations(), stated=lines, grid=GRID)
+
+    assert {c.given_up for c in solved.conflicts} == {f"peg {i}.length" for i in range(3)}
+
+
 def test_a_line_is_told_once_by_the_size_it_is_furthest_off_at() -> None:
     d = Draft()
     deep = {"first hole.length": "8", "second hole.length": "5", "third hole.length": "7"}

@@ -78,6 +78,7 @@ class Ladder:
         self._rules(Strength.MEASURED)
         self._rules(Strength.CUT)
         self._fewest(dict.fromkeys(self.columns.said, 1.0))
+        self._in_order(self.columns.said)
         self._rules(Strength.STATED)
         return True
 
