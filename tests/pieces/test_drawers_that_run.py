@@ -108,7 +108,8 @@ def test_drawers_longer_than_the_case_is_deep_are_told_once() -> None:
     assert "a drawer ends before the back of the case" in found.says
     # 10 less the rabbet's 9/16, counted from the face of the frame; or 16 and the rabbet
     assert "depth of drawer 1 9 7/16 in (piece.toml 62:10)" in found.cure
-    assert found.limit == "16 9/16 in"
+    assert (found.figure, found.limit) == ("16 in", "9 7/16 in")
+    assert "16 9/16 in (piece.toml 22:9)" in found.cure
 
 
 def test_no_conflict_asks_for_less_than_nothing() -> None:
