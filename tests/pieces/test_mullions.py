@@ -133,3 +133,25 @@ def test_doors_in_more_openings_than_they_fill_are_told_at_their_line(
     assert str(found.place) == f"piece.toml {line}:11"
     assert f"has {across} openings" in found.says
     assert cure in found.cure
+
+
+@pytest.mark.parametrize(
+    ("pair", "lower", "idle"),
+    [
+        ("true", DOORS, "meeting"),
+        ("false", LOWER, "meeting"),
+        ("true", LOWER, "lock"),
+    ],
+)
+def test_a_gap_that_the_doors_have_not_is_told_as_a_note(pair: str, lower: str, idle: str) -> None:
+    text = DEMO.replace("pair   = true", f"pair   = {pair}").replace(LOWER, lower)
+    text = text.replace('meeting = "1/8"', 'meeting = "1/8", lock = "3/32"')
+    (found,) = (f for f in edited(text).findings if f.code == "piece.no-such-gap")
+    assert found.weight == "note"
+    at = text.index('"', text.index(f"{idle} = ")) + 1
+    line = text[:at].count("\n") + 1
+    assert str(found.place) == f"piece.toml {line}:{at - text.rindex(chr(10), 0, at)}"
+
+
+def test_a_gap_that_the_doors_have_is_no_matter() -> None:
+    assert "piece.no-such-gap" not in {f.code for f in edited(DEMO).findings}

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import ClassVar
 
-from scantling.findings import Finding
+from scantling.findings import Finding, Weight
 from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface
 from scantling.piece._form import Form, Opening, Sketch, Whole
@@ -101,7 +101,7 @@ class Doors(Form):
         )
         for door in hung:
             sketch = _door(sketch, door, said, whole)
-        return sketch
+        return sketch.with_findings(*_of_no_use(said.gaps, hung))
 
 
 def _no_opening(said: DoorsSection, sketch: Sketch) -> Finding:
@@ -126,6 +126,19 @@ def _too_many(said: DoorsSection, row: Sequence[Opening]) -> Finding:
         if len(row) == 2
         else "give the row one opening, or two for a pair",
     )
+
+
+def _of_no_use(gaps: Gaps, hung: Sequence[_Hung]) -> Iterator[Finding]:
+    """A gap that these doors have not, so that its line changes nothing."""
+    word = "lock" if hung[0].last_gap == MEETING else "meeting"
+    if getattr(gaps, word) is not None:
+        yield Finding(
+            code="piece.no-such-gap",
+            weight=Weight.NOTE,
+            says=f"the line {word} is of no use here: doors hung like these have no {word} gap",
+            cure="it may stay, for the day they are hung otherwise",
+            place=gaps.at(word),
+        )
 
 
 def _hung(row: Sequence[Opening], said: DoorsSection) -> tuple[_Hung, ...]:
