@@ -24,7 +24,7 @@ F = Fraction
 CLOSE = 1e-6  # [-] of the volume
 ROSTER: dict[str, type[Joint]] = dict(members(scantling.joints, base=Joint))
 
-pytestmark = pytest.mark.slow
+pytestmark = [pytest.mark.slow, pytest.mark.timeout(1200)]
 
 
 Volume = Callable[[Part], float]
