@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from scantling.findings import Finding, Weight
 from scantling.papers._cautions import weight, weight_reads
-from scantling.papers._drawing import Drawing, Point, drawing, on_paper
+from scantling.papers._drawing.line_types import Kind, Spot
+from scantling.papers._drawing.piece import PieceDrawing, on_paper, piece_drawing
 from scantling.papers._paper import Rule, Sheet, rule_of
 from scantling.papers._typeset import Plain
 from scantling.parts import Part
 from scantling.setting_out import SettingOut
+from scantling.solids.views import Cabinet
 
 SCALES = (1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100)
 MARGIN = 18.0  # [mm] at both sides of the sheet
@@ -22,6 +24,7 @@ CLOSE = 0.4  # [mm] on paper, where two marks of the stick are one
 APART = 4.2  # [mm] on paper, the least that two figures need
 FRONT = 30.0  # [mm] how far behind the foremost edge, the overhang, a part still makes the front
 
+_DRAWN_IN_ORDER = (Kind.GRAIN, Kind.EDGE, Kind.OUTLINE)  # what covers comes later
 _COUNTS = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
 _ENDINGS = {
     Weight.HALT: ("halts the work until it is settled", "halt the work until they are settled"),
@@ -100,7 +103,7 @@ def _room(setting_out: SettingOut) -> str:
 
 
 def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Plain]:
-    picture = drawing(setting_out)
+    picture = piece_drawing(setting_out, view=Cabinet())
     scale = _scale(picture, sheet=sheet)
     wide, deep, tall = setting_out.overall
     low, high = _corners(setting_out)
@@ -108,9 +111,7 @@ def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Pl
     return {
         "scale": scale,
         "size": _flat(picture, picture.high, scale),
-        "outline": _lines(picture.outline, picture, scale),
-        "edges": _lines(picture.edges, picture, scale),
-        "grain": _lines(picture.grain, picture, scale),
+        "strokes": _strokes(picture, scale),
         "front": [
             *_flat(picture, on_paper(low), scale),
             *_flat(picture, on_paper((high[0], low[1], high[2])), scale),
@@ -125,7 +126,7 @@ def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Pl
     }
 
 
-def _scale(picture: Drawing, *, sheet: Sheet) -> int:
+def _scale(picture: PieceDrawing, *, sheet: Sheet) -> int:
     wide, tall = (float(x) for x in sheet.size)
     room = (wide - 2 * MARGIN - STICK - DEEP_END, tall * DRAWN_TALL)
     for scale in SCALES:
@@ -134,11 +135,14 @@ def _scale(picture: Drawing, *, sheet: Sheet) -> int:
     return SCALES[-1]
 
 
-def _lines(lines: Iterable[Sequence[Point]], picture: Drawing, scale: int) -> list[Plain]:
-    return [[_flat(picture, end, scale) for end in line] for line in lines]
+def _strokes(picture: PieceDrawing, scale: int) -> list[Plain]:
+    by_kind: dict[Kind, list[Plain]] = {kind: [] for kind in _DRAWN_IN_ORDER}
+    for stroke in picture.strokes:
+        by_kind[stroke.kind].append([_flat(picture, spot, scale) for spot in stroke.points])
+    return [{"kind": kind, "lines": lines} for kind, lines in by_kind.items()]
 
 
-def _flat(picture: Drawing, point: tuple[float, float], scale: int) -> list[Plain]:
+def _flat(picture: PieceDrawing, point: Spot, scale: int) -> list[Plain]:
     """A point on the sheet, from the lower left of the drawing. [mm]"""
     return [round((point[i] - picture.low[i]) / scale, 2) for i in (0, 1)]
 

@@ -9,6 +9,7 @@ from fractions import Fraction
 from typing import ClassVar, Protocol
 
 from scantling.joints._joint import DrawnSize, Estimate
+from scantling.papers._drawing.line_types import Angle
 from scantling.parts import Part
 from scantling.setting_out import Line, SettingOut
 from scantling.sizes.model import Kind, Origin, Size
@@ -35,6 +36,14 @@ class Sheet(StrEnum):
         if self is Sheet.A4:
             return Fraction(210), Fraction(297)
         return Fraction(17, 2) * INCH, 11 * INCH
+
+    @property
+    def angle(self) -> Angle:
+        """How views stand to each other on it: where Letter is printed, third angle is read.
+
+        Common practice; ISO 5456-2:1996 allows either and asks for its symbol on the sheet.
+        """
+        return Angle.THIRD if self is Sheet.LETTER else Angle.FIRST
 
 
 class Paper(Protocol):

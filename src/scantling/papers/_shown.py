@@ -24,6 +24,7 @@ KEPT = frozenset(
         *("moving", "between", "role", "roles", "dimension", "dimensions", "names", "path"),
         *("code", "weight", "source", "mm", "as_written", "placement", "corner", "contacts"),
         *("presses", "moves", "fixings", "choice", "tool", "alternatives", "label"),
+        *("strokes", "line_types", "angle"),
     )
 )
 

@@ -6,11 +6,10 @@ from collections.abc import Mapping
 from typing import ClassVar
 
 from scantling.papers._paper import Sheet
-from scantling.parts import Part
 from scantling.parts.solid import finished, turn
 from scantling.setting_out import SettingOut
 from scantling.solids.gltf import Material, Shown, glb
-from scantling.solids.mesh import Mesh, mesh
+from scantling.solids.mesh import surface
 
 Colour = tuple[float, float, float]  # red, green, blue, 0 to 1, linear [-]
 
@@ -47,19 +46,13 @@ class Model:
         shown = [
             Shown(
                 name=part.name,
-                mesh=_mesh(part, setting_out),
+                mesh=surface(finished(part, store=setting_out.store), store=setting_out.store),
                 turn=turn(part.placement),
                 material=part.wood,
             )
             for part in setting_out.parts
         ]
         return {"piece.glb": glb(shown, materials=_materials(setting_out))}
-
-
-def _mesh(part: Part, setting_out: SettingOut) -> Mesh:
-    store = setting_out.store
-    key = ("mesh", part.extent, part.cuts, part.is_round)
-    return store.kept(key, lambda: mesh(finished(part, store=store)))
 
 
 def _materials(setting_out: SettingOut) -> tuple[Material, ...]:

@@ -10,6 +10,7 @@ from scantling.papers._cover import cover
 from scantling.papers._pages import cutting_list, findings, hardware, joints, told
 from scantling.papers._paper import Sheet
 from scantling.papers._shown import in_words
+from scantling.papers._part_pages import line_types, part_pages
 from scantling.papers._typeset import Plain, pdf
 from scantling.setting_out import SettingOut
 
@@ -26,6 +27,9 @@ class Packet:
             "cover": cover(setting_out, sheet=sheet),
             "list": cutting_list(setting_out),
             "hardware": hardware(setting_out),
+            "line_types": line_types(),
+            "angle": sheet.angle,
+            "parts": part_pages(setting_out, sheet=sheet),
             "joints": joints(setting_out),
             "findings": findings(setting_out),
             "cautions": told(cautions(setting_out)),

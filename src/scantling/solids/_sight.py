@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scantling.solids.kernel import Placed
-from scantling.solids.mesh import Floats, Ints, Mesh, mesh
+from scantling.solids.mesh import Floats, Ints, Mesh, surface
 from scantling.solids.pattern import Turn
 from scantling.solids.store import Store
 
@@ -18,7 +18,18 @@ ASIDE = 1e-3  # [mm] how far beside an edge one looks
 NEARER = 2e-2  # [mm] what stands this much nearer hides
 SHORT = 1e-6  # [mm] a stretch shorter than this is a point
 ROWS = 100  # neighbouring edges compared with the outlines near them at a time
+Point = tuple[float, float, float]
+
 TRIANGLES = 64  # looked at before what they hide is left out
+
+
+@dataclass(frozen=True, kw_only=True)
+class OnFace:
+    """A stroke drawn on a face of a solid."""
+
+    placed: int  # which of the solids
+    face: int  # of its mesh
+    ends: tuple[Point, Point]  # in its own coordinates [mm]
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -30,6 +41,7 @@ class Scene:
     beside: Ints  # n by 2: numbers of the faces that meet there
     faces_eye: NDArray[np.bool_]  # n: whether either of them looks at the eye
     outlines: NDArray[np.bool_]  # n: whether just one does
+    drawn_on: NDArray[np.bool_]  # n: whether it is no edge, but a stroke on one face
     triangles: Floats  # m by 3 by 3: corners of faces that look at the eye
     faces: Ints  # m
 
@@ -50,17 +62,23 @@ class Scene:
         return first[long], last[long], owner[long]
 
 
-def scene(placed: Sequence[Placed], *, rows: Floats, store: Store) -> Scene:
+def scene(
+    placed: Sequence[Placed], *, rows: Floats, store: Store, on_faces: Sequence[OnFace] = ()
+) -> Scene:
     """Solids on the sheet.
 
     Args:
         placed: Solids where they stand.
-        rows: Unit vectors to the right and upwards on the sheet, and towards the eye. [-]
+        rows: To the right and upwards on the sheet, and towards the eye. [-]
         store: Keeps their surfaces.
+        on_faces: Strokes on them.
     """
+    strokes: list[list[OnFace]] = [[] for _ in placed]
+    for stroke in on_faces:
+        strokes[stroke.placed].append(stroke)
     parts = [
-        _part(store.kept(("mesh", each.solid), lambda s=each.solid: mesh(s)), each.turn, rows)  # type: ignore[misc] # mypy can't infer defaults of a lambda
-        for each in placed
+        _part(surface(each.solid, store=store), each.turn, rows, mine)
+        for each, mine in zip(placed, strokes, strict=True)
     ]
     offset = 0
     shifted = []
@@ -73,6 +91,7 @@ def scene(placed: Sequence[Placed], *, rows: Floats, store: Store) -> Scene:
         beside=_stacked([p.beside + n for p, n in shifted], (0, 2)).astype(np.int64),
         faces_eye=_stacked([p.faces_eye for p, _ in shifted], (0,)).astype(bool),
         outlines=_stacked([p.outlines for p, _ in shifted], (0,)).astype(bool),
+        drawn_on=_stacked([p.drawn_on for p, _ in shifted], (0,)).astype(bool),
         triangles=_stacked([p.triangles for p, _ in shifted], (0, 3, 3)),
         faces=_stacked([p.faces + n for p, n in shifted], (0,)).astype(np.int64),
     )
@@ -141,10 +160,16 @@ def _over(
     return inside, az + b * (bz - az) + c * (cz - az)
 
 
-def _part(found: Mesh, turn: Turn, rows: Floats) -> tuple[Scene, int]:
+def standing(turn: Turn) -> Floats:
+    """How directions of a solid lie in the room: a signed permutation. [-]"""
     stand = np.zeros((3, 3))
     for axis, (to, sign) in enumerate(zip(turn.axes, turn.signs, strict=True)):
         stand[to, axis] = sign
+    return stand
+
+
+def _part(found: Mesh, turn: Turn, rows: Floats, strokes: Sequence[OnFace]) -> tuple[Scene, int]:
+    stand = standing(turn)
     at = np.array([float(value) for value in turn.at])
     points = (found.vertices @ stand.T + at) @ rows.T
     facing = found.normals @ stand.T @ rows[2] > FACING
@@ -154,12 +179,17 @@ def _part(found: Mesh, turn: Turn, rows: Floats) -> tuple[Scene, int]:
     outline = looks[:, 0] != looks[:, 1]
     drawn = np.concatenate([np.ones(len(found.edges), dtype=bool), outline[len(found.edges) :]])
     shown = facing[found.faces]
+    marks = np.array([s.ends for s in strokes]).reshape(-1, 2, 3)
+    ends = (marks @ stand.T + at) @ rows.T
+    faces = np.array([s.face for s in strokes], dtype=np.int64)
+    none = np.zeros(len(strokes), dtype=bool)
     part = Scene(
-        first=points[edges[drawn, 0]],
-        last=points[edges[drawn, 1]],
-        beside=beside[drawn],
-        faces_eye=looks[drawn].any(axis=1),
-        outlines=outline[drawn],
+        first=np.concatenate([points[edges[drawn, 0]], ends[:, 0]]),
+        last=np.concatenate([points[edges[drawn, 1]], ends[:, 1]]),
+        beside=np.concatenate([beside[drawn], np.stack([faces, faces], axis=1)]),
+        faces_eye=np.concatenate([looks[drawn].any(axis=1), facing[faces]]),
+        outlines=np.concatenate([outline[drawn], none]),
+        drawn_on=np.concatenate([np.zeros(int(drawn.sum()), dtype=bool), ~none]),
         triangles=_broad(points[found.triangles[shown]]),
         faces=found.faces[shown][_is_broad(points[found.triangles[shown]])],
     )

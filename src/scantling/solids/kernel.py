@@ -7,7 +7,7 @@ here is always computed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from manifold3d import Error, Manifold, OpType
@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from scantling.errors import InternalError
 from scantling.solids._nook import Nook, Wood, floats, piece
-from scantling.solids.pattern import Convex, Pattern, Turn
+from scantling.solids.pattern import Convex, Pattern, Point, Turn
 
 Floats = NDArray[np.float64]
 
@@ -74,6 +74,11 @@ class Placed:
     name: str
     solid: Solid
     turn: Turn
+
+    def moved(self, by: Point) -> Placed:
+        """The same solid further on. [mm]"""
+        x, y, z = (a + b for a, b in zip(self.turn.at, by, strict=True))
+        return replace(self, turn=replace(self.turn, at=(x, y, z)))
 
 
 def cut(pattern: Pattern) -> Solid:

@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scantling.solids.kernel import Solid
+from scantling.solids.store import Store
 
 DIGITS = 7  # [mm] decimal places kept; a thousand times finer than any drawing, coarser than noise
 LEVEL = 1e-9  # [-] two unit normals further apart than this belong to two planes
@@ -52,6 +53,11 @@ def mesh(solid: Solid) -> Mesh:
     corners, pieces, planes = corners[keep], pieces[keep], planes[keep]
     order, corners = _in_order(corners)
     return _faced(vertices, corners, pieces[order], planes[order], solid)
+
+
+def surface(solid: Solid, *, store: Store) -> Mesh:
+    """The surface of a solid, worked out once."""
+    return store.kept(("mesh", solid), lambda: mesh(solid))
 
 
 def _makers(solid: Solid, index: Ints, marks: Ints) -> Ints:

@@ -10,17 +10,46 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 
 from scantling.errors import OutOfRangeError
-from scantling.solids._sight import ASIDE, Scene, looked_at, scene
+from scantling.solids._sight import (
+    ASIDE,
+    OnFace,
+    Scene,
+    looked_at,
+    scene,
+    standing,
+)
 from scantling.solids._strokes import Floats, united
 from scantling.solids.kernel import Placed
 from scantling.solids.store import Store
 
+__all__ = [
+    "ABOVE",
+    "BACK",
+    "BELOW",
+    "FRONT",
+    "LEFT_END",
+    "OBLIQUE",
+    "RECEDING",
+    "RIGHT_END",
+    "Cabinet",
+    "Eye",
+    "Line",
+    "LineKind",
+    "OnFace",
+    "View",
+    "lines",
+    "standing",
+]
+
 Spot = tuple[float, float]
+
+RECEDING = float(0.5 * np.sqrt(0.5))  # [-] right and up for one of depth: 45 degrees, half size
 
 
 class LineKind(StrEnum):
@@ -29,6 +58,19 @@ class LineKind(StrEnum):
     OUTLINE = "outline"  # nothing stands behind it on one side
     EDGE = "edge"
     HIDDEN = "hidden"
+    GRAIN = "grain"  # drawn on a surface, where it is seen
+
+
+class Eye(Protocol):
+    """Where one looks from, and how what is seen comes onto the sheet."""
+
+    @property
+    def rows(self) -> Floats:
+        """Rows that give a point's place to the right and upwards on the sheet, and nearness. [-]
+
+        The third is the direction towards the eye: a step along it changes nothing on the sheet.
+        """
+        ...
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -56,6 +98,24 @@ class View:
         return np.array([right, np.cross(eye, right), eye])
 
 
+@dataclass(frozen=True, kw_only=True)
+class Cabinet:
+    """Front or back at its true size, depth running off to the right and up at half of its own.
+
+    What lies flat to the front can carry dimension lines, and an end and the top are still seen:
+    the cabinet projection of drawing books (ISO 5456-3:1996, 5.2.2, from memory).
+    """
+
+    from_behind: bool = False
+
+    @property
+    def rows(self) -> Floats:
+        """As of an eye to the right, in front and above; from behind it is the other right. [-]"""
+        side = -1.0 if self.from_behind else 1.0
+        off = side * RECEDING
+        return np.array([[side, off, 0.0], [0.0, off, 1.0], [off, -side, RECEDING]])
+
+
 FRONT = View(eye=(0.0, -1.0, 0.0))
 LEFT_END = View(eye=(-1.0, 0.0, 0.0))
 RIGHT_END = View(eye=(1.0, 0.0, 0.0))
@@ -73,7 +133,9 @@ class Line:
     points: tuple[Spot, ...]
 
 
-def lines(placed: Sequence[Placed], *, view: View, store: Store) -> tuple[Line, ...]:
+def lines(
+    placed: Sequence[Placed], *, view: Eye, store: Store, grain: Sequence[OnFace] = ()
+) -> tuple[Line, ...]:
     """What is seen of solids that do not overlap.
 
     Round surfaces show their rims and their outline. Two lines in one place are drawn once: as
@@ -83,18 +145,20 @@ def lines(placed: Sequence[Placed], *, view: View, store: Store) -> tuple[Line, 
         placed: Solids where they stand.
         view: Where the eye is.
         store: Keeps their surfaces.
+        grain: Strokes on their faces, drawn where they are seen.
 
     Returns:
         By kind, then from left to right. The sheet's origin is that of the piece.
     """
-    seen = scene(placed, rows=view.rows, store=store)
-    first, last, hidden, outer = _stretches(seen)
+    seen = scene(placed, rows=view.rows, store=store, on_faces=grain)
+    first, last, hidden, outer, drawn_on = _stretches(seen)
     drawn: list[Line] = []
     above: list[NDArray[np.float64]] = []
     for kind, chosen in (
-        (LineKind.OUTLINE, outer & ~hidden),
-        (LineKind.EDGE, ~outer & ~hidden),
-        (LineKind.HIDDEN, hidden),
+        (LineKind.OUTLINE, outer & ~hidden & ~drawn_on),
+        (LineKind.EDGE, ~outer & ~hidden & ~drawn_on),
+        (LineKind.HIDDEN, hidden & ~drawn_on),
+        (LineKind.GRAIN, ~hidden & drawn_on),
     ):
         mine = np.stack([first[chosen], last[chosen]], axis=1)
         strokes = united(mine, without=np.concatenate([*above, np.zeros((0, 2, 2))]))
@@ -108,8 +172,11 @@ def _line(kind: LineKind, stroke: Floats) -> Line:
     return Line(kind=kind, points=((a, b), (c, d)))
 
 
-def _stretches(seen: Scene) -> tuple[Floats, Floats, NDArray[np.bool_], NDArray[np.bool_]]:
-    """Both ends of each stretch on the sheet, whether hidden, whether with nothing beside it."""
+_Flags = NDArray[np.bool_]
+
+
+def _stretches(seen: Scene) -> tuple[Floats, Floats, _Flags, _Flags, _Flags]:
+    """Both ends of each stretch, whether hidden, with nothing beside it, drawn on a face."""
     first, last, owner = seen.stretches()
     hidden = ~seen.faces_eye[owner]
     outer = np.zeros(len(first), dtype=bool)
@@ -124,4 +191,4 @@ def _stretches(seen: Scene) -> tuple[Floats, Floats, NDArray[np.bool_], NDArray[
         behind &= nearer
         outer[facing] |= ~covered
     hidden[facing] = behind
-    return first[:, :2], last[:, :2], hidden, outer
+    return first[:, :2], last[:, :2], hidden, outer, seen.drawn_on[owner]
