@@ -23,9 +23,9 @@ def test_a_stretch_too_short_to_be_worth_it_is_drawn() -> None:
 
 def test_a_line_through_a_break_is_drawn_on_both_sides() -> None:
     run = Run(scale=1, left_out=((100.0, 300.0),))
-    assert run.kept(50.0, 400.0) == [(50.0, 100.0), (300.0, 400.0)]
-    assert run.kept(150.0, 400.0) == [(300.0, 400.0)]
-    assert run.kept(0.0, 60.0) == [(0.0, 60.0)]
+    assert run.kept(low=50.0, high=400.0) == [(50.0, 100.0), (300.0, 400.0)]
+    assert run.kept(low=150.0, high=400.0) == [(300.0, 400.0)]
+    assert run.kept(low=0.0, high=60.0) == [(0.0, 60.0)]
 
 
 @given(

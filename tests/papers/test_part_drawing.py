@@ -330,9 +330,7 @@ def worked(folder: str) -> SettingOut:
 def test_nothing_runs_into_a_figure_on_any_part(folder: str, angle: Angle) -> None:
     whole = worked(folder)
     found = {
-        each.first.name: list(
-            collisions(part_drawing(each.first, setting_out=whole, angle=angle))
-        )
+        each.first.name: list(collisions(part_drawing(each.first, setting_out=whole, angle=angle)))
         for each in distinct(whole)
     }
     assert {name: wrong for name, wrong in found.items() if wrong} == {}

@@ -37,7 +37,7 @@ class Run:
         """Where both lines of each break stand. [mm]"""
         return tuple((self(low), self(high)) for low, high in self.left_out)
 
-    def kept(self, low: float, high: float) -> list[tuple[float, float]]:
+    def kept(self, *, low: float, high: float) -> list[tuple[float, float]]:
         """What of a stretch of the part is drawn. [mm]"""
         found = []
         start = low

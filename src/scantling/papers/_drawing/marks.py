@@ -105,7 +105,7 @@ def edge_mark(tip: Spot, *, to_right: bool, wide: float) -> Stroke:
 
 
 def grain_arrow(middle: Spot, length: float) -> Iterator[Stroke]:
-    """A line along the grain with half a barb at either end."""
+    """A line along the grain, so long, with half a barb at either end. [mm]"""
     x, y = middle
     half = length / 2
     yield Stroke(kind=Kind.MARK, points=((x, y - half), (x, y + half)))

@@ -95,12 +95,12 @@ def _chain(plan: Plan, found: Sequence[Distance], axis: int, rule: Rule) -> Chai
     """Marks along one axis, the whole size last."""
     full = plan.part.extent[axis]
     marks = [
-        Mark(at=plan.place(axis, float(each.value)), says=_reads(each, rule))
+        Mark(at=plan.place(axis, value=float(each.value)), says=_reads(each, rule))
         for each in found
         if each.axis == axis
     ]
-    whole = Mark(at=plan.place(axis, float(full)), says=_plain(full, rule), bold=True)
-    return chain([*marks, whole], start=plan.place(axis, 0.0))
+    whole = Mark(at=plan.place(axis, value=float(full)), says=_plain(full, rule), bold=True)
+    return chain([*marks, whole], start=plan.place(axis, value=0.0))
 
 
 def _reads(distance: Distance, rule: Rule) -> str:

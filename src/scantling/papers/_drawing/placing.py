@@ -1,7 +1,6 @@
 """Where figures go: one chain of them outside the outline, like the marks of a story stick.
 
-All distances run from one reference surface (running dimensioning, ISO 129-1:2018, 9.3.4, from
-memory), so a chain needs one line, whatever the number of its marks. Figures that would touch are
+All distances run from one reference surface (running dimensioning, ISO 129-1), so a chain needs one line, whatever the number of its marks. Figures that would touch are
 moved apart along the chain and led back to their marks by a bent line; none ever crosses another,
 as they keep their order.
 """
@@ -103,8 +102,8 @@ class Side:
     out: int  # +1: to the right of it or above it
     edge: float  # of the view, across the chain [mm]
 
-    def spot(self, along: float, off: float) -> Spot:
-        """A point so far along the chain and so far out from the view."""
+    def spot(self, *, along: float, off: float) -> Spot:
+        """A point so far along the chain and so far out from the view. [mm]"""
         across = self.edge + self.out * off
         return (across, along) if self.upright else (along, across)
 
@@ -115,27 +114,31 @@ def drawn_chain(found: Chain, side: Side) -> tuple[list[Stroke], list[Text]]:
         return [], []
     ends = [found.start, *(m.at for m in found.marks)]
     strokes = [
-        _line(side.spot(min(ends), OFF), side.spot(max(ends), OFF)),
-        _line(side.spot(found.start, CLEAR), side.spot(found.start, OFF + PAST)),
-        _ring(side.spot(found.start, OFF)),
+        _led(side, (min(ends), OFF), (max(ends), OFF)),
+        _led(side, (found.start, CLEAR), (found.start, OFF + PAST)),
+        _ring(side.spot(along=found.start, off=OFF)),
     ]
     texts = []
     for mark, place in zip(found.marks, found.places, strict=True):
         bend = [(mark.at, CLEAR), (mark.at, OFF + PAST), (place, OFF + PAST + BENT)]
         strokes += [
-            Stroke(kind=Kind.DIMENSION, points=tuple(side.spot(*point) for point in bend)),
-            _tick(side.spot(mark.at, OFF)),
+            _led(side, *bend),
+            _tick(side.spot(along=mark.at, off=OFF)),
         ]
         texts.append(
             Text(
                 says=mark.says,
-                at=side.spot(place, OFF + PAST + BENT + FREE),
+                at=side.spot(along=place, off=OFF + PAST + BENT + FREE),
                 anchor=Anchor.START if side.out > 0 else Anchor.END,
                 turned=not side.upright,
                 bold=mark.bold,
             )
         )
     return strokes, texts
+
+
+def _led(side: Side, *places: tuple[float, float]) -> Stroke:
+    return _line(*(side.spot(along=along, off=off) for along, off in places))
 
 
 def _line(*points: Spot) -> Stroke:

@@ -78,7 +78,7 @@ class Plan:
         long, _, thick = self.size
         return long + self.below if self.end_is_above else -self.below - thick
 
-    def place(self, axis: int, value: float) -> float:
+    def place(self, axis: int, *, value: float) -> float:
         """Where a distance from a reference surface stands in its view, from the left or foot.
 
         Lengths and widths stand in the first view, thicknesses in that of the edge. [mm]
@@ -93,10 +93,12 @@ class Plan:
         """Where a point of the part stands on paper. [mm]"""
         along, across, into = point
         if eye is Eye.FACE:
-            return self.place(ACROSS, across), self.place(ALONG, along)
+            return self.place(ACROSS, value=across), self.place(ALONG, value=along)
         if eye is Eye.EDGE:
-            return self.edge_at + self.place(INTO, into), self.place(ALONG, along)
-        return self.place(ACROSS, across), self.end_at + self.size[INTO] - into / self.run.scale
+            return self.edge_at + self.place(INTO, value=into), self.place(ALONG, value=along)
+        return self.place(ACROSS, value=across), self.end_at + self.size[
+            INTO
+        ] - into / self.run.scale
 
     def back(self, eye: Eye, spot: Spot) -> Vec:
         """A point of a view's own sheet as one of the part; what is not seen is 0. [mm]"""

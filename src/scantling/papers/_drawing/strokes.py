@@ -44,7 +44,7 @@ def _kept(one: Vec, other: Vec, run: Run, *, is_long: bool) -> Iterator[tuple[Ve
     if not is_long or high[0] - low[0] < NEAR:
         yield low, high
         return
-    for first, last in run.kept(low[0], high[0]):
+    for first, last in run.kept(low=low[0], high=high[0]):
         yield _between(low, high, first), _between(low, high, last)
 
 
