@@ -1,8 +1,9 @@
 """Where figures go: one chain of them outside the outline, like the marks of a story stick.
 
-All distances run from one reference surface (running dimensioning, ISO 129-1), so a chain needs one line, whatever the number of its marks. Figures that would touch are
-moved apart along the chain and led back to their marks by a bent line; none ever crosses another,
-as they keep their order.
+All distances run from one reference surface (running dimensioning, ISO 129-1), so a chain needs
+one line, whatever the number of its marks. Figures that would touch are moved apart along the
+chain and led back to their marks by a bent line; none ever crosses another, as they keep their
+order.
 """
 
 from __future__ import annotations
