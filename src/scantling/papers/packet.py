@@ -9,8 +9,8 @@ from scantling.papers._cautions import cautions
 from scantling.papers._cover import cover
 from scantling.papers._pages import cutting_list, findings, hardware, joints, told
 from scantling.papers._paper import Sheet
-from scantling.papers._shown import in_words
 from scantling.papers._part_pages import line_types, part_pages
+from scantling.papers._shown import in_words
 from scantling.papers._typeset import Plain, pdf
 from scantling.setting_out import SettingOut
 

@@ -63,12 +63,19 @@ _Planned = tuple[Plan, Mapping[int, Chain]]
 
 def _first_that_fits(planned: Iterable[_Planned], room: Spot) -> _Planned:
     """The largest that keeps to its room, or else the smallest."""
-    left = list(planned)
-    for each in left:
-        low, high = _reach(*each)
-        if high[0] - low[0] <= room[0] and high[1] - low[1] <= room[1]:
-            return each
-    return left[-1]
+    left = iter(planned)
+    found = next(left)
+    while not _fits(*found, room):
+        smaller = next(left, None)
+        if smaller is None:
+            break
+        found = smaller
+    return found
+
+
+def _fits(plan: Plan, chains: Mapping[int, Chain], room: Spot) -> bool:
+    low, high = _reach(plan, chains)
+    return high[0] - low[0] <= room[0] and high[1] - low[1] <= room[1]
 
 
 def _runs(part: Part, views: _Views) -> Iterator[Run]:
