@@ -24,6 +24,11 @@ def worked() -> SettingOut:
     return set_out(piece, shop=shop.shop, habits=shop.habits)
 
 
+@cache
+def packet(sheet: Sheet) -> bytes:
+    return PAPERS["packet"].render(worked(), sheet=sheet)["packet.pdf"]
+
+
 def test_its_setting_out_keeps_the_promise_of_the_schema() -> None:
     made = PAPERS["setting-out"].render(worked(), sheet=Sheet.A4)["setting-out.json"]
     found = json.loads(made)
@@ -34,11 +39,10 @@ def test_its_setting_out_keeps_the_promise_of_the_schema() -> None:
 
 @pytest.mark.parametrize("sheet", list(Sheet))
 def test_no_page_of_its_packet_is_overfull(sheet: Sheet) -> None:
-    made = PAPERS["packet"].render(worked(), sheet=sheet)["packet.pdf"]
     edge = 18 * 72 / 25.4 - 0.5
-    with pdfplumber.open(io.BytesIO(made)) as packet:
-        assert 20 <= len(packet.pages) <= 45
-        for page in packet.pages:
+    with pdfplumber.open(io.BytesIO(packet(sheet))) as made:
+        assert 20 <= len(made.pages) <= 45
+        for page in made.pages:
             shown = [c for c in page.chars if c["text"].strip("\u200b ")]
             assert min(c["x0"] for c in shown) > edge
             assert max(c["x1"] for c in shown) < float(page.width) - edge
@@ -46,7 +50,6 @@ def test_no_page_of_its_packet_is_overfull(sheet: Sheet) -> None:
 
 def test_its_cover_says_how_large_it_is() -> None:
     # the sizes its maker wrote: 43 1/2 and 19 of the top, 37 and a top of 7/8
-    made = PAPERS["packet"].render(worked(), sheet=Sheet.LETTER)["packet.pdf"]
-    with pdfplumber.open(io.BytesIO(made)) as packet:
-        cover = (packet.pages[0].extract_text() or "").replace("\u00a0", " ")
+    with pdfplumber.open(io.BytesIO(packet(Sheet.LETTER))) as made:
+        cover = (made.pages[0].extract_text() or "").replace("\u00a0", " ")
     assert all(size in cover for size in ("Glaze cupboard", "43 1/2", "19", "37 7/8"))
