@@ -94,9 +94,10 @@ def test_it_is_tagged_and_says_what_the_drawing_shows() -> None:
             for item in made.objects
             if isinstance(item, pikepdf.Dictionary) and "/Alt" in item
         ]
-    (said,) = [text for text in told if text.startswith("Wall cupboard")]
+    (said,) = [text for text in told if text.startswith("Wall cupboard from the front")]
     assert said.startswith("Wall cupboard from the front, the right and above: ")
     assert said.endswith("22 1/2 in wide, 10 1/4 in deep, 26 7/8 in tall")
+    assert "Wall cupboard pulled apart" in told
     assert any(text.startswith("left side: 26 long, 8 3/4 wide, 3/4 thick") for text in told)
 
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from scantling.findings import Finding, Weight
 from scantling.papers._cautions import weight, weight_reads
-from scantling.papers._drawing.line_types import Kind, Spot
+from scantling.papers._drawing.line_types import SCALES, Kind, Spot
 from scantling.papers._drawing.piece import PieceDrawing, on_paper, piece_drawing
 from scantling.papers._paper import Rule, Sheet, rule_of
 from scantling.papers._typeset import Plain
@@ -15,7 +15,6 @@ from scantling.parts import Part
 from scantling.setting_out import SettingOut
 from scantling.solids.views import Cabinet
 
-SCALES = (1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100)
 MARGIN = 18.0  # [mm] at both sides of the sheet
 STICK = 30.0  # [mm] left of the drawing, for the story stick and its figures
 DEEP_END = 14.0  # [mm] right of it, for the figure of the depth

@@ -12,6 +12,7 @@ from math import ceil
 from scantling.findings import Finding, Weight
 from scantling.joints._joint import Estimate, Joint
 from scantling.papers._cautions import Caution
+from scantling.papers._drawing.joint import joint_drawing
 from scantling.papers._paper import (
     OwnSize,
     Rule,
@@ -20,6 +21,7 @@ from scantling.papers._paper import (
     own_sizes,
     rule_of,
 )
+from scantling.papers._part_pages import drawn
 from scantling.papers._typeset import Plain
 from scantling.parts import Part
 from scantling.setting_out import Line, SetJoint, SettingOut
@@ -150,6 +152,7 @@ def _groups(alike: Iterable[SetJoint], setting_out: SettingOut) -> list[Plain]:
     return [
         {
             "where": [spoken(joint.name, [joint.name]) for joint in same],
+            "drawing": _enlarged(same[0], setting_out),
             "figures": [
                 {"word": word, "reads": reads, "from": _from(reference)}
                 for word, reads, reference in figures
@@ -164,6 +167,11 @@ def _groups(alike: Iterable[SetJoint], setting_out: SettingOut) -> list[Plain]:
         }
         for (figures, settings), same in groups.items()
     ]
+
+
+def _enlarged(joint: SetJoint, setting_out: SettingOut) -> Plain:
+    found = joint_drawing(joint, setting_out=setting_out)
+    return None if found is None else drawn(found)
 
 
 def _figures(joint: SetJoint, setting_out: SettingOut, rule: Rule) -> _Figures:

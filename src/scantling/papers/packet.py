@@ -1,4 +1,4 @@
-"""The packet: a few pages to take to the bench. `packet.pdf`."""
+"""The packet: up to five sheets to pin up, and the rest behind them. `packet.pdf`."""
 
 from __future__ import annotations
 
@@ -10,13 +10,14 @@ from scantling.papers._cover import cover
 from scantling.papers._pages import cutting_list, findings, hardware, joints, told
 from scantling.papers._paper import Sheet
 from scantling.papers._part_pages import line_types, part_pages
+from scantling.papers._piece_page import piece_page
 from scantling.papers._shown import in_words
 from scantling.papers._typeset import Plain, pdf
 from scantling.setting_out import SettingOut
 
 
 class Packet:
-    """Packet: cover, cutting list, joints, findings and cautions on one set of sheets."""
+    """Packet: sheets to pin up, and behind them every part, joint and finding."""
 
     title: ClassVar[str] = "packet"
 
@@ -29,6 +30,7 @@ class Packet:
             "hardware": hardware(setting_out),
             "line_types": line_types(),
             "angle": sheet.angle,
+            "piece": piece_page(setting_out, sheet=sheet),
             "parts": part_pages(setting_out, sheet=sheet),
             "joints": joints(setting_out),
             "findings": findings(setting_out),

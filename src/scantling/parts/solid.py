@@ -126,3 +126,25 @@ def _cutter(cut: Cut, *, extent: Extent, over: Point) -> Convex | None:
 def _level(corners: Sequence[Point], axis: int) -> bool:
     # from the far end, as the last corner most often differs from the first
     return all(corner[axis] == corners[0][axis] for corner in reversed(corners))
+
+
+def near(part: Part, *, low: Point, high: Point, store: Store) -> Solid | None:
+    """What of a finished part lies in a box in its own frame; None if it does not reach there.
+
+    Args:
+        part: The part.
+        low: Lowest corner of the box. [mm]
+        high: Highest corner. [mm]
+        store: Keeps the solid.
+    """
+    extent = part.extent
+    first = [max(Fraction(0), low[axis]) for axis in range(3)]
+    last = [min(extent[axis], high[axis]) for axis in range(3)]
+    if any(a >= b for a, b in zip(first, last, strict=True)):
+        return None
+    corners = _prism(
+        (first[0], last[0]), [(y, z) for y in (first[1], last[1]) for z in (first[2], last[2])]
+    )
+    whole = _pattern(part, part.cuts, NO_HORNS)
+    key = ("near", part.outline, corners)
+    return store.kept(key, lambda: cut(Pattern(block=Convex(corners=corners), away=whole.away)))

@@ -15,6 +15,8 @@ from types import MappingProxyType
 
 Spot = tuple[float, float]
 
+SCALES = (1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100)  # one to so many
+
 GAUGE, KNIFE, PENCIL, SAW = 0.18, 0.25, 0.35, 0.5  # [mm] widths, named as lines on wood are
 
 

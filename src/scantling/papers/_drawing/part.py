@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from scantling.papers._drawing.broken import Run, broken
 from scantling.papers._drawing.figures import Distance, distances
-from scantling.papers._drawing.line_types import Angle, Drawing, Spot, Stroke, Text
+from scantling.papers._drawing.line_types import SCALES, Angle, Drawing, Spot, Stroke, Text
 from scantling.papers._drawing.marks import bench_marks
 from scantling.papers._drawing.placing import APART, Chain, Mark, Side, chain, drawn_chain
 from scantling.papers._drawing.projection import Eye, Plan, seen
@@ -18,7 +18,6 @@ from scantling.parts import ACROSS, ALONG, INTO, Part
 from scantling.setting_out import SettingOut
 from scantling.solids.views import Line
 
-SCALES = (1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100)  # one to so many
 ROOM: Spot = (100.0, 190.0)  # [mm] on paper, wide and tall
 BETWEEN = 12.0  # [mm] between two views, at the least
 SLENDER = 5  # times as long as wide, from which on a part is broken, so as to be drawn larger

@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 import numpy as np
 import shapely
 from shapely import LineString, Polygon
 
-from scantling.papers._drawing.line_types import Kind, Spot, Stroke
+from scantling.papers._drawing.line_types import SCALES, Drawing, Kind, Spot, Stroke
 from scantling.parts import Part, Point
 from scantling.parts.solid import finished, placed
 from scantling.setting_out import SettingOut
@@ -35,9 +36,16 @@ ACROSS_GRAIN = 0.5  # [-] sine to the grain; an end that lies flatter shows no l
 GRAIN_APART = 17.0  # [mm] of the piece, the mean distance of grain lines
 GRAIN_LONG = 45.0  # [mm] of the piece, the least length of one
 
+SPREAD = (
+    Fraction(3, 5),
+    Fraction(8, 5),
+    Fraction(3, 5),
+)  # [-] of the way from the middle: wide, deep, tall
+FRONT = Fraction(3, 2)  # [-] of the piece's depth: how far what opens is drawn out in front
+
 Vec = tuple[float, float, float]
 
-_KINDS = {
+PIECE_KINDS = {
     LineKind.OUTLINE: Kind.OUTLINE,
     LineKind.EDGE: Kind.EDGE,
     LineKind.GRAIN: Kind.GRAIN,
@@ -51,6 +59,69 @@ class PieceDrawing:
     strokes: tuple[Stroke, ...]
     low: Spot
     high: Spot
+
+    @classmethod
+    def of(cls, strokes: tuple[Stroke, ...]) -> PieceDrawing:
+        """Strokes with their lowest and highest corner; the grain lies within."""
+        spots = [spot for s in strokes if s.kind is not Kind.GRAIN for spot in s.points]
+        xs, ys = zip(*(spots or [(0.0, 0.0)]), strict=True)
+        return cls(strokes=strokes, low=(min(xs), min(ys)), high=(max(xs), max(ys)))
+
+
+def scaled(picture: PieceDrawing, *, room: Spot, alt: str) -> Drawing:
+    """A picture on paper, as large as a usual scale lets it be.
+
+    Args:
+        picture: Strokes at full size.
+        room: The most it may take up, wide and tall. [mm]
+        alt: What it shows, in words.
+    """
+    sizes = [high - low for low, high in zip(picture.low, picture.high, strict=True)]
+    fitting = (s for s in SCALES if all(a / s <= b for a, b in zip(sizes, room, strict=True)))
+    scale = next(fitting, SCALES[-1])
+    left, foot = picture.low
+    strokes = tuple(
+        Stroke(
+            kind=stroke.kind,
+            points=tuple(
+                (round((x - left) / scale, 2), round((y - foot) / scale, 2))
+                for x, y in stroke.points
+            ),
+        )
+        for stroke in picture.strokes
+    )
+    size = sizes[0] / scale, sizes[1] / scale
+    return Drawing(strokes=strokes, texts=(), size=size, scale=scale, alt=alt)
+
+
+def pulled_apart(setting_out: SettingOut) -> dict[str, Point]:
+    """How far each part is moved so that all are seen: away from the middle of the piece. [mm]
+
+    What opens or slides goes as one, and out in front. It is a picture, not an order of work.
+    """
+    boxes = {part.name: _middle(part) for part in setting_out.made}
+    together: dict[str, list[str]] = {}
+    for part in setting_out.made:
+        together.setdefault(part.moves_with or part.name, []).append(part.name)
+    heart = _mean(list(boxes.values()))
+    out = FRONT * setting_out.overall[1]
+    moved: dict[str, Point] = {}
+    for name, names in together.items():
+        middle = _mean([boxes[each] for each in names])
+        x, y, z = (share * (a - b) for share, a, b in zip(SPREAD, middle, heart, strict=True))
+        opens = name not in boxes
+        moved |= dict.fromkeys(names, (x, y - out if opens else y, z))
+    return moved
+
+
+def _middle(part: Part) -> Point:
+    x, y, z = (size / 2 for size in (part.extent.length, part.extent.width, part.extent.thickness))
+    return part.placement.to_piece((x, y, z))
+
+
+def _mean(points: Sequence[Point]) -> Point:
+    x, y, z = (sum(axis, Fraction(0)) / len(points) for axis in zip(*points, strict=True))
+    return x, y, z
 
 
 def on_paper(point: Sequence[float]) -> Spot:
@@ -80,13 +151,12 @@ def piece_drawing(
         (*key, names), lambda: _lines(stood, view=view, store=setting_out.store)
     )
     strokes = tuple(
-        Stroke(kind=_KINDS[line.kind], points=line.points)
+        Stroke(kind=PIECE_KINDS[line.kind], points=line.points)
         for line in found
-        if line.kind in _KINDS and (line.kind is not LineKind.GRAIN or _long(line) > GRAIN_LONG)
+        if line.kind in PIECE_KINDS
+        and (line.kind is not LineKind.GRAIN or _long(line) > GRAIN_LONG)
     )
-    spots = [spot for s in strokes if s.kind is not Kind.GRAIN for spot in s.points] or [(0.0, 0.0)]
-    xs, ys = zip(*spots, strict=True)
-    return PieceDrawing(strokes=strokes, low=(min(xs), min(ys)), high=(max(xs), max(ys)))
+    return PieceDrawing.of(strokes)
 
 
 def _stood(part: Part, setting_out: SettingOut, by: Point | None) -> Placed:
