@@ -21,7 +21,8 @@ from statistics import median
 ROOT = Path(__file__).parents[1]
 sys.path.insert(0, str(ROOT))
 
-from bench.tenfold import tenfold  # noqa: E402 - found beside this file
+from bench import page as on_the_page  # noqa: E402 - found beside this file
+from bench.tenfold import tenfold  # noqa: E402 - as above
 
 from scantling.joints._joint import Choice  # noqa: E402 - as above
 from scantling.papers import PAPERS, Sheet  # noqa: E402 - as above
@@ -42,7 +43,7 @@ from scantling.solids.store import Store  # noqa: E402 - as above
 from scantling.units import INCH  # noqa: E402 - as above
 
 DEMO = ROOT / "pieces" / "glaze_cupboard" / "piece.toml"
-AIMS_MS = {"edit one": 100, "edit ten": 350}
+AIMS_MS = {"edit one": 100, "edit ten": 350, **on_the_page.AIMS_MS}
 
 
 def main() -> None:
@@ -57,6 +58,7 @@ def main() -> None:
         ("edit ten", _edits(piece, shop, tenfold(draft(piece)), width="1 case.wide", count=4)),
         ("papers", timed(_papers(_worked(piece, shop)), 3)),
         *_kernels(_worked(piece, shop)),
+        *on_the_page.rows(),
     ]
     _kept(rows)
 
