@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from OCP.BRepAdaptor import BRepAdaptor_Curve
 from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut
 from OCP.BRepBuilderAPI import (
     BRepBuilderAPI_MakeFace,
@@ -17,27 +18,77 @@ from OCP.BRepBuilderAPI import (
 )
 from OCP.BRepGProp import BRepGProp
 from OCP.BRepLib import BRepLib
-from OCP.gp import gp_Pnt
+from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt
 from OCP.GProp import GProp_GProps
-from OCP.TopAbs import TopAbs_SHELL
+from OCP.HLRAlgo import HLRAlgo_Projector
+from OCP.HLRBRep import HLRBRep_Algo, HLRBRep_HLRToShape
+from OCP.ShapeUpgrade import ShapeUpgrade_UnifySameDomain
+from OCP.TopAbs import TopAbs_EDGE, TopAbs_SHELL
 from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS
 
 from scantling.parts import Box, Cut, Part, Point
 from scantling.parts.solid import block
 
+Way = tuple[float, float, float]
+Stroke = tuple[tuple[float, float], tuple[float, float]]
+
 
 def volume(part: Part) -> float:
     """Volume of the finished part by Open CASCADE. [mm3]"""
+    found = GProp_GProps()
+    BRepGProp.VolumeProperties_s(_shape(part), found)
+    return float(found.Mass())
 
+
+def seen(part: Part, *, eye: Way, right: Way) -> tuple[list[Stroke], list[Stroke]]:
+    """Sharp edges that are visible and that are hidden, by Open CASCADE's hidden line removal.
+
+    Args:
+        part: The part, in its own coordinates.
+        eye: Direction towards the eye.
+        right: Direction to the right of the sheet.
+
+    Returns:
+        From and to of straight edges on the sheet. [mm]
+    """
+    away = HLRBRep_Algo()
+    away.Add(_merged(_shape(part)))
+    away.Projector(HLRAlgo_Projector(gp_Ax2(gp_Pnt(0, 0, 0), gp_Dir(*eye), gp_Dir(*right))))
+    away.Update()
+    away.Hide()
+    found = HLRBRep_HLRToShape(away)
+    return _strokes(found.VCompound()), _strokes(found.HCompound())
+
+
+def _merged(shape: Any) -> Any:  # noqa: ANN401 - foreign type
+    """The same with neighbours in one plane made one face, as the wood has it."""
+    whole = ShapeUpgrade_UnifySameDomain(shape, True, True, False)  # noqa: FBT003 - edges, faces
+    whole.Build()
+    return whole.Shape()
+
+
+def _strokes(compound: Any) -> list[Stroke]:  # noqa: ANN401 - foreign type
+    found: list[Stroke] = []
+    if compound is None or compound.IsNull():
+        return found
+    BRepLib.BuildCurves3d_s(compound)
+    walk = TopExp_Explorer(compound, TopAbs_EDGE)
+    while walk.More():
+        curve = BRepAdaptor_Curve(TopoDS.Edge(walk.Current()))
+        ends = (curve.Value(curve.FirstParameter()), curve.Value(curve.LastParameter()))
+        found.append(((ends[0].X(), ends[0].Y()), (ends[1].X(), ends[1].Y())))
+        walk.Next()
+    return found
+
+
+def _shape(part: Part) -> Any:  # noqa: ANN401 - foreign type
     corners = block(part).corners
     half = len(corners) // 2
     left = _solid(corners[:half], corners[half:]) if part.is_round else _solid(*_boxed(corners))
     for cut in part.cuts:
         left = BRepAlgoAPI_Cut(left, _solid(*_rings(cut, part))).Shape()
-    found = GProp_GProps()
-    BRepGProp.VolumeProperties_s(left, found)
-    return float(found.Mass())
+    return left
 
 
 def _rings(cut: Cut, part: Part) -> tuple[Sequence[Point], Sequence[Point]]:

@@ -140,7 +140,7 @@ def _box_rows(read: Drawn, corner: Corner, tools: Mapping[str, str], rule: Rule)
         if begins and goes_on:
             says = f"{begins} from the {surface}, {goes_on} {name}"
         elif begins:
-            says = f"from {begins} off the {surface} on"
+            says = f"all beyond {begins} from the {surface}"
         elif goes_on:
             says = f"{goes_on} in from the {surface}"
         else:

@@ -74,8 +74,8 @@ class Stroke:
     points: tuple[Spot, ...]
 
 
-FIGURE_SIZE = 3.5  # [mm] of the type, 10 points: figures stand about 2.3 tall
-LINE_TALL = 3.0  # [mm] from one line of figures to the next, at the least
+FIGURE_SIZE = 3.88  # [mm] of the type, 11 points: figures stand about 2.5 tall
+LINE_TALL = 3.4  # [mm] from one line of figures to the next, at the least
 _WIDE = 0.56  # [-] of the type's size, the most that a sign of a figure takes up
 
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from scantling.papers._drawing.broken import Run, broken
-from scantling.papers._drawing.figures import Distance, distances
+from scantling.papers._drawing.figures import distances
 from scantling.papers._drawing.line_types import SCALES, Angle, Drawing, Spot, Stroke, Text
 from scantling.papers._drawing.marks import bench_marks
 from scantling.papers._drawing.placing import APART, Chain, Mark, Side, chain, drawn_chain
@@ -24,6 +24,16 @@ SLENDER = 5  # times as long as wide, from which on a part is broken, so as to b
 ROUND = 1.0  # [mm] left free round the whole drawing
 
 _Views = Mapping[Eye, tuple[Line, ...]]
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Figure:
+    """A distance from its reference surface, as it is read."""
+
+    axis: int
+    value: float  # [mm]
+    says: str
+    is_whole: bool = False
 
 
 def part_drawing(
@@ -50,9 +60,9 @@ def part_drawing(
         Strokes and texts on paper, from the lower left corner. [mm]
     """
     rule = rule if rule is not None else rule_of(setting_out)
-    found = distances(part, setting_out=setting_out)
+    figures = tuple(_figures(part, setting_out, rule))
     views = {eye: seen(part, eye, store=setting_out.store) for eye in Eye}
-    planned = (_planned(part, run, found, angle=angle, rule=rule) for run in _runs(part, views))
+    planned = (_planned(part, run, figures, angle=angle) for run in _runs(part, views))
     plan, chains = _first_that_fits(planned, room)
     return _framed(*_drawn(plan, views, chains), plan, rule)
 
@@ -89,29 +99,31 @@ def _runs(part: Part, views: _Views) -> Iterator[Run]:
             yield broken(places, scale=scale)
 
 
-def _planned(
-    part: Part, run: Run, found: Sequence[Distance], *, angle: Angle, rule: Rule
-) -> _Planned:
+def _planned(part: Part, run: Run, figures: Sequence[_Figure], *, angle: Angle) -> _Planned:
     plan = Plan(part=part, run=run, angle=angle, gap=BETWEEN, below=BETWEEN)
-    chains = {axis: _chain(plan, found, axis, rule) for axis in (ALONG, ACROSS, INTO)}
+    chains = {axis: _chain(plan, figures, axis) for axis in (ALONG, ACROSS, INTO)}
     return replace(plan, gap=_gap(plan, chains)), chains
 
 
-def _chain(plan: Plan, found: Sequence[Distance], axis: int, rule: Rule) -> Chain:
-    """Marks along one axis, the whole size last."""
-    full = plan.part.extent[axis]
+def _chain(plan: Plan, figures: Sequence[_Figure], axis: int) -> Chain:
+    """Marks along one axis."""
     marks = [
-        Mark(at=plan.place(axis, value=float(each.value)), says=_reads(each, rule))
-        for each in found
+        Mark(at=plan.place(axis, value=each.value), says=each.says, bold=each.is_whole)
+        for each in figures
         if each.axis == axis
     ]
-    whole = Mark(at=plan.place(axis, value=float(full)), says=_plain(full, rule), bold=True)
-    return chain([*marks, whole], start=plan.place(axis, value=0.0))
+    return chain(marks, start=plan.place(axis, value=0.0))
 
 
-def _reads(distance: Distance, rule: Rule) -> str:
-    text = _plain(distance.value, rule)
-    return f"({text})" if distance.is_from_mate else text
+def _figures(part: Part, setting_out: SettingOut, rule: Rule) -> Iterator[_Figure]:
+    """Every distance as it is read, the whole sizes last. Read once, whatever the scale."""
+    for each in distances(part, setting_out=setting_out):
+        text = _plain(each.value, rule)
+        says = f"({text})" if each.is_from_mate else text
+        yield _Figure(axis=each.axis, value=float(each.value), says=says)
+    for axis in (ALONG, ACROSS, INTO):
+        full = part.extent[axis]
+        yield _Figure(axis=axis, value=float(full), says=_plain(full, rule), is_whole=True)
 
 
 def _plain(value: Fraction, rule: Rule) -> str:

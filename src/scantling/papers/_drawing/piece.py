@@ -141,14 +141,18 @@ def piece_drawing(
     Args:
         setting_out: The piece.
         view: From the front or from behind.
-        moved: How far parts are drawn from where they stand, by name; others stay. [mm]
+        moved: How far parts are drawn from where they stand, by name; others stay. Drawn so,
+            they show no grain. [mm]
     """
     by = moved or {}
     stood = [_stood(part, setting_out, by.get(part.name)) for part in setting_out.made]
     key = ("piece drawing", view, tuple((each.solid, each.turn) for each in stood))
     names = tuple(part.name for part in setting_out.made)
     found = setting_out.store.kept(
-        (*key, names), lambda: _lines(stood, view=view, store=setting_out.store)
+        (*key, names),
+        lambda: _lines(
+            stood, grained=stood if moved is None else (), view=view, store=setting_out.store
+        ),
     )
     strokes = tuple(
         Stroke(kind=PIECE_KINDS[line.kind], points=line.points)
@@ -164,10 +168,12 @@ def _stood(part: Part, setting_out: SettingOut, by: Point | None) -> Placed:
     return found if by is None else found.moved(by)
 
 
-def _lines(stood: Sequence[Placed], *, view: Cabinet, store: Store) -> tuple[Line, ...]:
+def _lines(
+    stood: Sequence[Placed], *, grained: Sequence[Placed], view: Cabinet, store: Store
+) -> tuple[Line, ...]:
     grain = [
         stroke
-        for number, each in enumerate(stood)
+        for number, each in enumerate(grained)
         for stroke in _grain(number, each, eye=view.rows[2], store=store)
     ]
     return lines(stood, view=view, store=store, grain=grain)
