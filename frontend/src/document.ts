@@ -114,6 +114,16 @@ export interface SettingOut {
   shown?: Shown;
 }
 
+/** A part in three views, from the lower left corner. [mm] */
+export interface PartDrawing {
+  size: [number, number];
+  scale: number;
+  alt: string;
+  strokes: { kind: string; lines: [number, number][][] }[];
+  texts: { says: string; at: [number, number]; ends: boolean; turned: boolean; bold: boolean }[];
+  line_types: Record<string, { width: number; dashes: number[] }>;
+}
+
 export interface Shown {
   words: "US" | "UK";
   figures: "inch" | "mm";

@@ -134,6 +134,19 @@ def test_the_cutting_list_hangs_to_be_pinned_up(opened: Opened) -> None:
     expect(page.locator("tbody tr")).to_have_count(11)
 
 
+def test_a_part_is_drawn_under_its_strip_and_drawn_anew(opened: Opened, served: Served) -> None:
+    page = part(opened(), "left side")
+    drawing = page.get_by_role("img", name="The left side of the Wall cupboard")
+    expect(drawing).to_be_visible()
+    expect(drawing.locator("text")).to_have_text("7 1/4 Wall cupboard")
+    expect(drawing.locator("tspan.fraction")).to_have_text("1/4")
+    box = drawing.locator("path").bounding_box()
+    assert box
+    assert box["height"] == pytest.approx(3 * box["width"], rel=0.01)
+    served.save('name = "Corner cupboard"\nwide = 16 1/4\n')
+    expect(page.get_by_role("img", name="The left side of the Corner cupboard")).to_be_visible()
+
+
 def test_words_and_figures_are_chosen_at_the_foot(opened: Opened) -> None:
     page = opened("#to-pin-up")
     expect(page.locator("#list")).to_have_text("Stock bill")

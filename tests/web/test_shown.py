@@ -51,6 +51,24 @@ def test_titles_and_figures_are_those_asked_for(
     assert all(each.endswith(unit) for each in figured)
 
 
+def test_a_part_is_handed_out_in_three_views(client: TestClient) -> None:
+    found = client.get("/api/part", params={"name": "top rail"})
+    assert found.status_code == 200
+    drawing = found.json()
+    assert {"visible", "hidden"} <= {each["kind"] for each in drawing["strokes"]}
+    assert all(each["kind"] in drawing["line_types"] for each in drawing["strokes"])
+    points = [p for each in drawing["strokes"] for line in each["lines"] for p in line]
+    assert all(
+        -0.01 <= at <= high + 0.01
+        for p in points
+        for at, high in zip(p, drawing["size"], strict=True)
+    )
+    client.post("/api/show", json={"words": "US", "figures": "inch"}, headers=PAGE)
+    says = {each["says"] for each in client.get("/api/part?name=top rail").json()["texts"]}
+    assert "41" in says  # its length, by hand: 42 less 2 stiles of 1 3/4, and 2 tenons of 1 1/4
+    assert client.get("/api/part?name=no such part").status_code == 204
+
+
 def test_names_and_the_file_s_fields_are_the_same_in_both(client: TestClient) -> None:
     told = [
         client.post("/api/show", json={"words": w, "figures": f}, headers=PAGE).json()

@@ -239,7 +239,23 @@ def work(path: Path) -> tuple[str | None, Sequence[Finding]]:
 
 def drawings() -> Drawings[str]:
     """The cupboard, whatever it is called."""
-    return Drawings(document=document, model=lambda _: model(parts()))
+    return Drawings(document=document, model=lambda _: model(parts()), part=three_views)
+
+
+def three_views(part: str, piece: str) -> dict[str, Any] | None:
+    """A drawing of the left side alone: its outline, and the piece's name beside it."""
+    if part != "left side":
+        return None
+    outline = [[0, 0], [30, 0], [30, 90], [0, 90], [0, 0]]
+    name = {"says": f"7 1/4 {piece}", "at": [34, 45], "ends": False, "turned": False, "bold": False}
+    return {
+        "size": [80, 90],
+        "scale": 8,
+        "alt": f"The {part} of the {piece}",
+        "strokes": [{"kind": "visible", "lines": [outline]}],
+        "texts": [name],
+        "line_types": {"visible": {"width": 0.35, "dashes": []}},
+    }
 
 
 def workbench(path: Path) -> Workbench[str]:

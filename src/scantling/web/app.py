@@ -51,6 +51,13 @@ def _reads(site: FastAPI, workbench: Workbench[Any]) -> None:
             return Response("nothing is worked out yet", status_code=404)
         return answer(Kept(made.content, "model/gltf-binary"), request)
 
+    @site.api_route("/api/part", methods=READ)
+    def part(name: str, request: Request) -> Response:
+        drawn = workbench.part(name)
+        if drawn is None:
+            return Response(status_code=204)  # a bought thing, or none of that name by now
+        return answer(_as_json(drawn), request)
+
     @site.get("/api/events")
     async def events() -> StreamingResponse:
         headers = {"cache-control": "no-store", "x-accel-buffering": "no"}

@@ -7,15 +7,20 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
+from scantling.papers import part_drawing
 from scantling.papers._paper import Sheet, rule_of, speech_of
+from scantling.papers._part_pages import drawn, line_types
 from scantling.papers._shown import finding_in_words, in_words
 from scantling.papers.model import Model
 from scantling.papers.setting_out_json import document
 from scantling.setting_out import SettingOut
 from scantling.shop.habits import Display
+from scantling.units import Unit
 from scantling.web.show import show
 from scantling.web.workbench import Drawings, Showing, Work, Workbench
 from scantling.wording import pairs, word
+
+ROOM = (240.0, 160.0)  # [mm] for a drawing; the page shows it as large as there is room
 
 
 def at_once(line: str) -> None:
@@ -58,6 +63,7 @@ def drawings() -> Drawings[SettingOut]:
         model=_model,
         stated=lambda found: found.stated,
         finding=finding_in_words,
+        part=_part,
     )
 
 
@@ -71,6 +77,17 @@ def _document(setting_out: SettingOut) -> Mapping[str, Any]:
         "said": {house: word(house, speech) for pair in pairs() for house in pair},
     }
     return {**in_words(document(setting_out), setting_out), "shown": shown}
+
+
+def _part(name: str, setting_out: SettingOut) -> Mapping[str, Any] | None:
+    """A part in three views, with the widths and dashes of its lines."""
+    made = next((part for part in setting_out.made if part.name == name), None)
+    if made is None:
+        return None
+    inches = setting_out.piece.whole.measure is Unit.INCH
+    angle = (Sheet.LETTER if inches else Sheet.A4).angle
+    drawing = part_drawing(made, setting_out=setting_out, angle=angle, room=ROOM)
+    return in_words({**drawn(drawing), "line_types": line_types()}, setting_out)
 
 
 def _model(setting_out: SettingOut) -> bytes:

@@ -36,6 +36,7 @@ class Drawings(Generic[T]):
     model: Callable[[T], bytes]
     stated: Callable[[T], Sequence[Stated]] = lambda _: ()  # what the maker wrote, and where
     finding: Callable[[Finding, T], Finding] = lambda finding, _: finding  # as it is shown
+    part: Callable[[str, T], Document | None] = lambda *_: None  # one part's drawing, by name
 
 
 @dataclass
@@ -91,6 +92,8 @@ class Workbench(Generic[T]):
         self.edits = Edits(path)
         self._names: Mapping[Steps, tuple[str, ...]] = {}
         self._lock = threading.Lock()
+        self._drawing = threading.Lock()
+        self._drawn: dict[str, Document] = {}  # parts of the last good piece
         self._looking = threading.Lock()
         self._seen: tuple[Stamp, ...] | None = None
 
@@ -121,7 +124,7 @@ class Workbench(Generic[T]):
             self._names = names_by_path(content, self._drawings.stated(good), file=self.path.name)
         with self._lock:
             if good is not None:
-                self._good, self._model = good, None
+                self._good, self._model, self._drawn = good, None, {}
             before = self._standing
             self._standing = replace(
                 before,
@@ -148,6 +151,16 @@ class Workbench(Generic[T]):
                 content = self._drawings.model(self._good)
                 self._model = Model(content=content, mark=hashlib.sha256(content).hexdigest()[:32])
             return self._model
+
+    def part(self, name: str) -> Document | None:
+        """The drawing of one part of the last good piece, made when first asked for."""
+        with self._drawing:  # one at a time, and none holds up what is shown anew
+            good, kept = self._good, self._drawn
+            if good is not None and name not in kept:
+                made = self._drawings.part(name, good)
+                if made is not None:
+                    kept[name] = made
+            return kept.get(name)
 
     def _shown(self, findings: Sequence[Finding]) -> tuple[Finding, ...]:
         good = self._good  # the last one: names and speech outlive a fault
