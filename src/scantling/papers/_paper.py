@@ -112,7 +112,8 @@ def speech_of(setting_out: SettingOut) -> Speech:
 def names_in(setting_out: SettingOut) -> frozenset[str]:
     """Names that the maker's file can hold; no display setting changes them."""
     parts = {name for p in setting_out.parts for name in (p.name, p.family, p.wood)}
-    joints = {joint.name for joint in setting_out.joints}
+    # a joint by itself goes by its trade name, which is no name of the maker's
+    joints = {joint.name for joint in setting_out.joints if joint.name != joint.title}
     return frozenset({*parts, *joints, *setting_out.sizes.by_name, setting_out.piece.whole.name})
 
 

@@ -23,7 +23,7 @@ KEPT = frozenset(
         *("name", "family", "wood", "part", "parts", "owner", "where", "file", "moves_with"),
         *("moving", "between", "role", "roles", "dimension", "dimensions", "names", "path"),
         *("code", "weight", "source", "mm", "as_written", "placement", "corner", "contacts"),
-        *("presses", "moves", "fixings", "choice", "tool", "alternatives", "label"),
+        *("presses", "moves", "fixings", "choice", "alternatives", "label"),
         *("strokes", "line_types", "angle"),
     )
 )
@@ -46,12 +46,18 @@ def _said_names(setting_out: SettingOut) -> frozenset[str]:
     return names | {name.replace(".", " ") for name in names}
 
 
+def _stays(key: object, value: object) -> bool:
+    """Whether a value is a name, or a list of names; a table under such a word is gone through."""
+    lone = value if not isinstance(value, list | tuple) else next(iter(value), "")
+    return key in KEPT and not isinstance(lone, dict)
+
+
 def _all(shown: T, speech: Speech, names: Collection[str]) -> T:
     made: object = shown
     if isinstance(shown, str):
         made = spoken(shown, speech, names=names)
     elif isinstance(shown, dict):
-        made = {k: v if k in KEPT else _all(v, speech, names) for k, v in shown.items()}
+        made = {k: v if _stays(k, v) else _all(v, speech, names) for k, v in shown.items()}
     elif isinstance(shown, list | tuple):
         made = [_all(each, speech, names) for each in shown]
     return made  # type: ignore[return-value]  # of the same kind, text for text
