@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 from functools import cache
+from math import pi, sin
 
 import pytest
 from hypothesis import given, settings
@@ -28,7 +29,19 @@ from scantling.papers._drawing.line_types import (
 from scantling.papers._drawing.part import part_drawing
 from scantling.papers._paper import Sheet
 from scantling.papers._part_pages import distinct
-from scantling.parts import Bore, Box, Corner, Cut, Extent, Part, Placement, Span, Surface, Way
+from scantling.parts import (
+    Bore,
+    Box,
+    Corner,
+    Cut,
+    Extent,
+    Part,
+    Placement,
+    Profile,
+    Span,
+    Surface,
+    Way,
+)
 from scantling.setting_out import SettingOut
 from scantling.shop.operations import operation
 from scantling.units import Unit
@@ -203,6 +216,21 @@ def test_a_hole_has_its_centre_lines_in_all_three_views() -> None:
     reach = sorted((c - a, d - b) for a, b, c, d in crossing)
     assert reach == [pytest.approx((0, 11), abs=0.1), pytest.approx((11, 0), abs=0.1)]
     assert {"60", "15", "12"} <= set(said(found))
+
+
+def test_a_curve_shows_its_outline_and_none_of_its_flats() -> None:
+    # half a wave 9 deep along the face edge, in 32 chords
+    points = tuple((F(20 + 2 * i), F(round(9 * sin(pi * i / 32), 6))) for i in range(33))
+    arch = Profile(axis=2, points=points, open_sides=frozenset({32}))
+    found = metric(stile(Cut(name="arch", owner="arch of rail", shape=arch)))
+    low, high = corners(found)
+    edge = [
+        line
+        for line in at(of_kind(found, Kind.VISIBLE), (low[0], high[1] - 120))
+        if line[2] <= 20 and line[1] >= 0
+    ]
+    # the outline, where the arch starts and where it ends
+    assert len(edge) == 4 + 2
 
 
 def test_a_long_rail_is_broken_where_nothing_happens_on_it() -> None:

@@ -13,8 +13,8 @@ from shapely import LineString
 from tests.house.tree import ROOT
 
 from scantling.cli import worker
-from scantling.parts import Bore, Part
-from scantling.parts.solid import finished
+from scantling.parts import Bore, Cut, Part
+from scantling.parts.solid import CURVED, finished
 from scantling.solids.kernel import Placed
 from scantling.solids.pattern import Turn
 from scantling.solids.store import Store
@@ -43,11 +43,15 @@ def theirs() -> ModuleType:
 
 
 def squared() -> list[Part]:
-    """Each distinct part of the demo without round holes, whose rims are polygons here."""
+    """Each distinct part of the demo without holes and curves, which are polygons to us alone."""
     found, _ = worker()(ROOT / "pieces" / "glaze_cupboard" / "piece.toml")
     assert found is not None
     parts = {part.outline: part for part in found.made}
-    return [p for p in parts.values() if not any(isinstance(c.shape, Bore) for c in p.cuts)]
+    return [p for p in parts.values() if not any(_is_round(cut) for cut in p.cuts)]
+
+
+def _is_round(cut: Cut) -> bool:
+    return isinstance(cut.shape, Bore) or len(getattr(cut.shape, "points", ())) > CURVED
 
 
 def stretched(strokes: Sequence[Stroke]) -> shapely.Geometry:

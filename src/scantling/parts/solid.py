@@ -9,12 +9,13 @@ from scantling.errors import OutOfRangeError
 from scantling.parts.cut import EVEN, OVER, Cut, Made
 from scantling.parts.frame import ALONG, Extent, Placement, Point
 from scantling.parts.part import Part
-from scantling.parts.shape import INSIDE_CIRCLE, Bore, around
+from scantling.parts.shape import INSIDE_CIRCLE, Bore, Profile, Shape, around
 from scantling.solids.kernel import Bulk, Placed, Solid, common, cut
 from scantling.solids.pattern import Convex, Pattern, Turn
 from scantling.solids.store import Store
 
 NO_WOOD = Bulk(volume=0.0, moments=(0.0, 0.0, 0.0))
+CURVED = 12  # corners; a profile of more stands for a curve, whose flats no hand feels
 NO_HORNS = (Fraction(0), Fraction(0))
 
 
@@ -118,9 +119,14 @@ def _cutter(cut: Cut, *, extent: Extent, over: Point) -> Convex | None:
         return None  # takes nothing here; a proof of its own reports it
     if any(_level(corners, axis) for axis in range(3)):
         return None  # flat: the same proof reports it
-    return Convex(
-        corners=corners, round_about=cut.shape.axis if isinstance(cut.shape, Bore) else None
-    )
+    return Convex(corners=corners, round_about=_round_about(cut.shape))
+
+
+def _round_about(shape: Shape) -> int | None:
+    """Axis of a round surface: of a hole, or of a curve that a polygon stands for."""
+    if isinstance(shape, Bore) or (isinstance(shape, Profile) and len(shape.points) > CURVED):
+        return shape.axis
+    return None
 
 
 def _level(corners: Sequence[Point], axis: int) -> bool:
