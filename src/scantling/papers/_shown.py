@@ -24,9 +24,9 @@ KEPT = frozenset(
         *("moving", "between", "role", "roles", "dimension", "dimensions", "names", "path"),
         *("code", "weight", "source", "mm", "as_written", "placement", "corner", "contacts"),
         *("presses", "moves", "fixings", "choice", "alternatives", "label"),
-        *("strokes", "line_types", "angle"),
     )
 )
+DRAWN = frozenset(("strokes", "line_types", "angle"))  # tables for the pen, not for the eye
 
 
 def in_words(shown: T, setting_out: SettingOut) -> T:
@@ -48,6 +48,8 @@ def _said_names(setting_out: SettingOut) -> frozenset[str]:
 
 def _stays(key: object, value: object) -> bool:
     """Whether a value is a name, or a list of names; a table under such a word is gone through."""
+    if key in DRAWN:
+        return True
     lone = value if not isinstance(value, list | tuple) else next(iter(value), "")
     return key in KEPT and not isinstance(lone, dict)
 
