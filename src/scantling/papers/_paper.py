@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from functools import lru_cache
 from typing import ClassVar, Protocol
 
 from scantling.joints._joint import DrawnSize, Estimate
@@ -75,10 +76,11 @@ class Rule:
             value: The length. [mm]
             loose: It is taken from the work, so even a plain number is only about right.
         """
-        text = self._plain(value)
-        return f"about {text}" if loose or not self._shows(value) else text
+        text, exact = _read_off(self, value)
+        return text if exact and not loose else f"about {text}"
 
-    def _shows(self, value: Fraction) -> bool:
+    def shows(self, value: Fraction) -> bool:
+        """Whether a mark, or callipers, show a length exactly. [mm]"""
         return on_grid(value, to=self._mark(value))
 
     def _mark(self, value: Fraction) -> Fraction:
@@ -88,11 +90,17 @@ class Rule:
             return FINEST_INCH
         return Fraction(1, 100) if self.nearest is None else CALLIPERS
 
-    def _plain(self, value: Fraction) -> str:
+    def plain(self, value: Fraction) -> str:
+        """A length as near as it is read, without saying whether that is exact. [mm]"""
         small = abs(value) < (INCH if self.nearest is None else 4 * self.nearest)
         if not small or (self.nearest is not None and self.unit is Unit.MM):
             value = rounded(value, to=self._mark(value))
         return written(value, unit=self.unit)
+
+
+@lru_cache(maxsize=20_000)  # a piece has few lengths and says each of them often
+def _read_off(rule: Rule, value: Fraction) -> tuple[str, bool]:
+    return rule.plain(value), rule.shows(value)
 
 
 def rule_of(setting_out: SettingOut) -> Rule:

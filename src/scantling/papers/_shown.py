@@ -27,6 +27,7 @@ KEPT = frozenset(
     )
 )
 DRAWN = frozenset(("strokes", "line_types", "angle"))  # tables for the pen, not for the eye
+LENGTH = {"mm", "value_mm", "as_written"}
 
 
 def in_words(shown: T, setting_out: SettingOut) -> T:
@@ -58,6 +59,8 @@ def _all(shown: T, speech: Speech, names: Collection[str]) -> T:
     made: object = shown
     if isinstance(shown, str):
         made = spoken(shown, speech, names=names)
+    elif isinstance(shown, dict) and len(shown) == len(LENGTH) and shown.keys() == LENGTH:
+        return shown  # by far the most of the tables there are, and never a word in them
     elif isinstance(shown, dict):
         made = {k: v if _stays(k, v) else _all(v, speech, names) for k, v in shown.items()}
     elif isinstance(shown, list | tuple):
