@@ -32,7 +32,9 @@ LENGTH = {"mm", "value_mm", "as_written"}
 
 def in_words(shown: T, setting_out: SettingOut) -> T:
     """Text, or tables and lists of it, in the words the maker wants."""
-    return _all(shown, speech_of(setting_out), _said_names(setting_out))
+    speech = speech_of(setting_out)
+    at_risk = {name for name in _said_names(setting_out) if spoken(name, speech) != name}
+    return _all(shown, speech, at_risk)
 
 
 def finding_in_words(finding: Finding, setting_out: SettingOut) -> Finding:
