@@ -10,6 +10,7 @@ from jsonschema import Draft202012Validator
 from tests.house.tree import ROOT
 
 from scantling import PAPERS, SettingOut, read, set_out
+from scantling.cli import worker
 from scantling.papers import Sheet
 from scantling.papers._document import schema
 from scantling.shop.read import read as read_shop
@@ -57,3 +58,16 @@ def test_its_cover_says_how_large_it_is() -> None:
     with pdfplumber.open(io.BytesIO(packet(Sheet.LETTER))) as made:
         cover = (made.pages[0].extract_text() or "").replace("\u00a0", " ")
     assert all(size in cover for size in ("Glaze cupboard", "43 1/2", "19", "37 7/8"))
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("folder", ["pieces/glaze_cupboard_lapped", "tests/pieces/metric_cupboard"])
+@pytest.mark.parametrize("sheet", list(Sheet))
+def test_other_cupboards_too_have_five_sheets_to_pin_up_at_most(folder: str, sheet: Sheet) -> None:
+    whole, _ = worker()(ROOT / folder / "piece.toml")
+    assert whole is not None
+    found = PAPERS["packet"].render(whole, sheet=sheet)["packet.pdf"]
+    with pdfplumber.open(io.BytesIO(found)) as made:
+        pinned = ["to pin up" in (page.extract_text() or "") for page in made.pages]
+    assert 3 <= sum(pinned) <= 5
+    assert all(pinned[: sum(pinned)])
