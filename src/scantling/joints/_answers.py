@@ -122,6 +122,7 @@ class Gap:
     greatest: Fraction | None  # [mm]
     because: str
     source: str = ""
+    either_way: bool = False  # as much room on both sides: whichever way it moves takes from it
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -14,7 +14,7 @@ from typing import ClassVar
 
 from scantling.errors import UnknownNameError
 from scantling.findings import Finding, Place
-from scantling.joints._joint import Choice, Joined, Said
+from scantling.joints._joint import Choice, Gap, Joined, Said
 from scantling.parts import Cut
 from scantling.parts.planned import PlannedPart
 from scantling.parts.pulled import Pulled
@@ -82,6 +82,18 @@ class Shaping:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Fitting:
+    """A gap that one spell of the year closes, and what is told if it closes too far."""
+
+    gap: Gap
+    says: str  # what then happens: "the drawer fronts stick"
+    code: str
+    cure: str
+    place: Place | None
+    in_dry_spell: bool = False  # what shrinks closes it; otherwise what grows
+
+
+@dataclass(frozen=True, kw_only=True)
 class Sketch:
     """What the forms have drafted so far. Never changed in place."""
 
@@ -95,6 +107,7 @@ class Sketch:
     openings: Mapping[str, Opening] = field(default_factory=dict)
     landings: Mapping[str, Landing] = field(default_factory=dict)
     pulled: tuple[Pulled, ...] = ()
+    fittings: tuple[Fitting, ...] = ()
     findings: tuple[Finding, ...] = ()
     in_doubt: frozenset[str] = frozenset()  # kinds of thing that a faulty section would offer
 
@@ -142,6 +155,10 @@ class Sketch:
     def with_pulled(self, *pulled: Pulled) -> Sketch:
         """With more drawers."""
         return replace(self, pulled=self.pulled + pulled)
+
+    def with_fittings(self, *fittings: Fitting) -> Sketch:
+        """With more gaps that the year works on."""
+        return replace(self, fittings=self.fittings + fittings)
 
     def with_findings(self, *findings: Finding) -> Sketch:
         """With more findings."""

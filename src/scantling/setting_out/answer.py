@@ -42,12 +42,15 @@ class SetGap:
     @classmethod
     def of(cls, gap: Gap, *, sizes: Sizes, strains: Strains) -> SetGap:
         """The gap at solved sizes, by what its parts move. [mm]"""
-        now = grown = shrunk = gap.at_bench.at(sizes)
-        for part, width in gap.moving:
-            if part in strains:
-                grown -= strains[part].widest * width.at(sizes)
-                shrunk += strains[part].narrowest * width.at(sizes)
-        return cls(gap=gap, at_bench=now, dampest=grown, driest=shrunk)
+        now = gap.at_bench.at(sizes)
+        moving = [(strains[part], width.at(sizes)) for part, width in gap.moving if part in strains]
+        if gap.either_way:
+            damp = -abs(sum((s.grow * width for s, width in moving), Fraction(0)))
+            dry = -abs(sum((s.shrink * width for s, width in moving), Fraction(0)))
+        else:
+            damp = -sum((s.widest * width for s, width in moving), Fraction(0))
+            dry = sum((s.narrowest * width for s, width in moving), Fraction(0))
+        return cls(gap=gap, at_bench=now, dampest=now + damp, driest=now + dry)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -109,6 +112,7 @@ class SettingOut:
     lines: tuple[Line, ...]
     findings: tuple[Finding, ...]
     stated: tuple[Stated, ...] = ()  # what the maker wrote of sizes, and where
+    gaps: tuple[SetGap, ...] = ()  # of forms: round drawers and doors
     settled: Settled[dict[str, Choice]] | None = field(default=None, compare=False)
     store: Store = field(default_factory=Store, compare=False)
     memory: Memory = field(default_factory=Memory, compare=False)
@@ -136,6 +140,12 @@ class SettingOut:
     def halts(self) -> bool:
         """Whether any finding is of weight halt."""
         return any(f.weight is Weight.HALT for f in self.findings)
+
+    @property
+    def year(self) -> tuple[SetGap, ...]:
+        """Every gap that works through the year: of drawers and doors, then of the joints."""
+        joints = (gap for joint in self.joints for gap in joint.gaps)
+        return tuple(found for found in (*self.gaps, *joints) if found.gap.moving)
 
     def part(self, name: str) -> Part:
         """The part of that name.

@@ -62,6 +62,7 @@ class Bound:
     source: str = ""
     cure: str = ""
     place: Place | None = None
+    told: bool = True  # no: who wrote it tells of it himself, with his own figures
 
 
 class Level(StrEnum):

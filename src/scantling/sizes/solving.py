@@ -203,7 +203,7 @@ class Answered:
             *(words.never_closes(said, gap) for said, gap in question.contradictions),
             *words.conflicts(question.conflicts),
             *self._impossible(words),
-            *words.breaches(breaches),
+            *words.breaches([breach for breach in breaches if breach.bound.told]),
         ]
         names = [self.case.shape.names[v] for v in off]
         findings += [words.stopped()] if question.stopped else []
