@@ -40,3 +40,19 @@ def test_what_grows_closes_it_and_what_shrinks_opens_it() -> None:
 
 def test_what_does_not_move_leaves_it_as_it_is() -> None:
     assert through_the_year() == [Fraction(5)] * 3
+
+
+def test_room_both_ways_shrinks_whichever_way_the_wood_goes() -> None:
+    gap = Gap(
+        name="travel",
+        at_bench=size_of("room"),
+        moving=(("panel", size_of("panel.width")),),
+        least=Fraction(0),
+        greatest=None,
+        because="",
+        either_way=True,
+    )
+    found = SetGap.of(gap, sizes=SIZES, strains={"panel": PANEL})
+    # 300 x 0.006 one way, 300 x 0.010 the other; the middle of the slot on the way between
+    assert (found.in_damp, found.in_dry) == (Fraction("3.2"), Fraction(2))
+    assert found.at(Fraction(5, 8)) == 5

@@ -123,6 +123,11 @@ class Gap:
     because: str
     source: str = ""
     either_way: bool = False  # as much room on both sides: whichever way it moves takes from it
+    # for gaps that the year works on, in the maker's words
+    what: str = ""  # "room beside the panels"
+    closed: str = ""  # what happens where less than the least is left: "the panels burst ..."
+    cure: str = ""  # what the hand does about it; {short} stands for what is lacking
+    shared_by: int = 1  # parts among which the lack is shared
 
 
 @dataclass(frozen=True, kw_only=True)

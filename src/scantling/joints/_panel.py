@@ -10,7 +10,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from scantling.errors import UnknownNameError
-from scantling.joints._joint import Bench, Beside, Choice, Joined, Joint, Seat, Strains
+from scantling.joints._joint import Bench, Beside, Choice, Gap, Joined, Joint, Seat, Strains
 from scantling.parts import ALONG, Way
 from scantling.parts.planned import PlannedPart
 from scantling.shop.tools import Shop, nearest_owned
@@ -121,6 +121,46 @@ def panel_seasons(
                 place=j.place,
             ),
         )
+    )
+
+
+def season_gaps(j: Joined, *, is_pinned: bool, ease: Fraction, hold: Fraction) -> tuple[Gap, Gap]:
+    """Room beside a panel, and what of it stays in each groove: the year works on both.
+
+    Args:
+        j: The joint where it is.
+        is_pinned: Whether half the movement goes to each side.
+        ease: Room wanted on each side in the dampest spell. [mm]
+        hold: Reach into each groove wanted in the driest. [mm]
+    """
+    panel, wide = j.seat("panel").part, j.width("panel")
+    gap, depth = j.size("side gap"), j.size("depth")
+    source = "Wood Handbook, FPL-GTR-190, 2010, eq. 13-2; what is left over: common practice"
+    return (
+        Gap(
+            name=j.own("side gap"),
+            at_bench=gap,
+            moving=((panel, wide / 2),),
+            least=ease,
+            greatest=None,
+            because="the panel grows across its grain inside a frame that does not",
+            source=source,
+            what="room beside each panel",
+            closed="the panels burst their frames",
+            cure="Plane the panels narrower, or take quarter-sawn wood for them.",
+        ),
+        Gap(
+            name=j.own("hold"),
+            at_bench=depth - gap if is_pinned else depth - gap * 2,
+            moving=((panel, -wide / 2 if is_pinned else -wide),),
+            least=hold,
+            greatest=None,
+            because="the panel's edges stay in their grooves in the driest spell",
+            source=source,
+            what="what of each panel stays in its groove",
+            closed="the panels drop out of their grooves",
+            cure="Plough the grooves deeper, or pin each panel in the middle of its ends.",
+        ),
     )
 
 

@@ -117,22 +117,30 @@ def travel_needed(j: Joined, moving: Moving, *, sizes: Sizes) -> Fraction:
     return max((abs(found.at(sizes)) for found in moved if found is not None), default=Fraction(0))
 
 
-def _moved(j: Joined, moving: Moving, season: str) -> Linear | None:
-    """How far the wood shifts at the screw that is furthest from where it is held. [mm]
+def moving_widths(j: Joined, *, held: Held, along: bool) -> tuple[tuple[str, Linear], ...]:
+    """By part the width whose growth shifts the furthest screw; below zero what carries it. [mm]
 
     Along a row it is the receiving part that moves under the entering one. Across it the form
     tells what moves: widths of the receiving side, less those that carry the other.
     """
-    if moving.along:
-        share = Fraction(1, 2) if moving.held == "middle" else Fraction(1)
+    if held == "all":
+        return ()
+    if along:
+        share = Fraction(1, 2) if held == "middle" else Fraction(1)
         row = (j.length("enters") - j.size("end distance") * 2) * share
-        terms = [(j.seat("receives").part, row)]
-    else:
-        terms = [(b.owner, b.size) for b in j.neighbours("moves", role="receives")]
-        terms += [(b.owner, -b.size) for b in j.neighbours("moves", role="enters")]
+        return ((j.seat("receives").part, row),)
+    return (
+        *((b.owner, b.size) for b in j.neighbours("moves", role="receives")),
+        *((b.owner, -b.size) for b in j.neighbours("moves", role="enters")),
+    )
+
+
+def _moved(j: Joined, moving: Moving, season: str) -> Linear | None:
+    """How far the wood shifts at the screw that is furthest from where it is held. [mm]"""
     strains = moving.strains
+    terms = moving_widths(j, held=moving.held, along=moving.along)
     known = [(strains[part], size) for part, size in terms if part in strains]
-    if not known or moving.held == "all":
+    if not known:
         return None
     return total(
         size * (strain.grow if season == "grow" else strain.shrink) for strain, size in known

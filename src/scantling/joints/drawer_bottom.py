@@ -246,6 +246,9 @@ class DrawerBottom(Joint):
             greatest=None,
             because="a bottom that shrinks from under the back leaves a slit, then drops",
             source="common practice",
+            what="cover of drawer bottoms under their backs",
+            closed="the drawer bottoms slip from under their backs",
+            cure="Take quarter-sawn wood for the bottoms, or thicker backs.",
         )
         ease = Gap(
             name=f"end ease at {j.name}",
@@ -275,6 +278,9 @@ class DrawerBottom(Joint):
             greatest=None,
             because="the bottom grows past its screw towards the rear",
             source="common practice",
+            what="room in the slots of drawer bottoms",
+            closed="the drawer bottoms meet the ends of their slots",
+            cure="File the slots longer.",
         )
         return (cover, ease, ahead)
 

@@ -38,6 +38,7 @@ from scantling.joints._panel import (
     panel_bench,
     panel_relations,
     panel_seasons,
+    season_gaps,
 )
 from scantling.joints._panel_faults import panel_faults
 from scantling.joints._season import room
@@ -56,7 +57,6 @@ from scantling.parts import (
 from scantling.shop.habits import Habits
 from scantling.shop.operations import Operation, Setting, operation
 from scantling.shop.tools import Shop, Tool
-from scantling.sizes.linear import Linear
 from scantling.sizes.model import Relations, Sizes
 
 _EDGES = (
@@ -116,12 +116,15 @@ class FieldedPanel(Joint):
 
     def relations(self, j: Joined, *, choice: Choice, strains: Strains) -> Relations:
         """2. Groove, gaps, edge, and both ends of the year."""
-        asked = {
+        found = panel_relations(j, choice=choice)
+        asked = self._asked(choice)
+        return found + panel_seasons(j, strains=strains, is_pinned=self.pinned, **asked)
+
+    def _asked(self, choice: Choice) -> dict[str, Fraction]:
+        return {
             word: choice[word] if said is None else said.value
             for word, said in (("ease", self.ease), ("hold", self.hold))
         }
-        found = panel_relations(j, choice=choice)
-        return found + panel_seasons(j, strains=strains, is_pinned=self.pinned, **asked)
 
     def choose(
         self,
@@ -310,18 +313,9 @@ class FieldedPanel(Joint):
 
     def gaps(self, j: Joined, *, choice: Choice) -> tuple[Gap, ...]:
         """9. Room on each side for half the panel's movement, or for all of it if unpinned."""
-        del choice
-        share: Linear = j.width("panel") / 2
+        asked = self._asked(choice)
         return (
-            Gap(
-                name=j.own("side gap"),
-                at_bench=j.size("side gap"),
-                moving=((j.seat("panel").part, share),),
-                least=Fraction(0),
-                greatest=None,
-                because="the panel grows across its grain inside a frame that does not",
-                source="Wood Handbook, FPL-GTR-190, 2010, eq. 13-2",
-            ),
+            *season_gaps(j, is_pinned=self.pinned, **asked),
             Gap(
                 name=j.own("end ease"),
                 at_bench=j.size("end ease"),

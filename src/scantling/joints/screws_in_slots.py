@@ -35,7 +35,7 @@ from scantling.joints._joint import (
 from scantling.joints._loose import pressed, shank
 from scantling.joints._screw_faults import screw_faults
 from scantling.joints._season import room
-from scantling.joints._slot_sizes import Moving, row_relations, travel_needed
+from scantling.joints._slot_sizes import Moving, moving_widths, row_relations, travel_needed
 from scantling.joints._slots import IN_A_ROW, Held, Row, held, places, row_cuts
 from scantling.joints._strength import screw_pull
 from scantling.joints._touch import Meeting, between, block, contact, meeting
@@ -247,16 +247,22 @@ class ScrewsInSlots(Joint):
         return tuple(found)
 
     def gaps(self, j: Joined, *, choice: Choice) -> tuple[Gap, ...]:
-        """9. Room each way in a slot; what moves on it stands in the relations."""
+        """9. Room each way in a slot, and what moves on it."""
         del choice
+        part = j.seat("enters").part
         return (
             Gap(
                 name=j.own("travel"),
                 at_bench=j.size("travel"),
-                moving=(),
+                moving=moving_widths(j, held=self._held_in(j), along=self._runs_along(j)),
                 least=Fraction(0),
                 greatest=None,
                 because="so that the screw never meets the end of its slot",
+                source="Wood Handbook, FPL-GTR-190, 2010, eq. 13-2",
+                either_way=True,
+                what=f"room each way in the slots of the {part}",
+                closed=f"the screws of the {part} meet the ends of their slots",
+                cure="File the slots longer, or hold the part nearer its middle.",
             ),
         )
 

@@ -282,6 +282,9 @@ class ShelfPins(Joint):
                 greatest=None,
                 because="a shelf that shrinks off its back pins tips",
                 source="common practice",
+                what="what of loose shelves lies past their back pins",
+                closed="the loose shelves tip off their back pins",
+                cure="Make the shelves wider, or bore the back row further in.",
             )
             for shelf in j.row("enters")
         )

@@ -211,6 +211,9 @@ class Shiplap(Joint):
                 greatest=None,
                 because="so that the row never pushes the case apart",
                 source="common practice",
+                what="room beside the row of boards",
+                closed="the row of boards pushes the sides apart",
+                cure="Plane the outermost boards narrower.",
             )
             for part in (row[0], row[-1])
         )
@@ -226,6 +229,9 @@ class Shiplap(Joint):
                     greatest=None,
                     because="so that the boards never jam",
                     source="common practice",
+                    what="gap between boards",
+                    closed="the boards jam",
+                    cure="Leave wider gaps.",
                 )
             )
             found.append(
@@ -237,6 +243,9 @@ class Shiplap(Joint):
                     greatest=None,
                     because="so that no light shows in a dry month",
                     source="common practice",
+                    what="cover of the laps",
+                    closed="light shows between the boards",
+                    cure="Make the laps wider.",
                 )
             )
         return (*found, *edges)

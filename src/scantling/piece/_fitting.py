@@ -1,4 +1,4 @@
-"""Gaps of drawers and doors that the year works on."""
+"""Gaps of drawers, doors and kickers that the year works on."""
 
 from __future__ import annotations
 
@@ -6,16 +6,17 @@ from fractions import Fraction
 
 from scantling.findings import Place
 from scantling.joints._joint import Gap
-from scantling.piece._form import Fitting, Opening, Sketch, Whole
-from scantling.sizes.linear import Linear, size_of
-from scantling.units import INCH, Unit
+from scantling.piece._form import Fitting, Landing, Opening, Whole
+from scantling.piece._words import inch_or_mm
+from scantling.sizes.linear import Linear, size_of, total
+from scantling.units import INCH
 
 SOURCE = "Wood Handbook, FPL-GTR-190, 2010, eq. 13-2; what is left over: common practice"
 
 
 def ease(whole: Whole) -> Fraction:
     """What is to be left of a gap in the spell that closes it; common practice. [mm]"""
-    return INCH / 32 if whole.measure is Unit.INCH else Fraction(4, 5)
+    return inch_or_mm(whole, inch=INCH / 32, mm=Fraction(4, 5))
 
 
 def over_a_drawer(
@@ -23,27 +24,26 @@ def over_a_drawer(
 ) -> Fitting:
     """Room over the front or a side of a drawer, which lies on the rail and grows upward.
 
-    The height of an opening is long grain and stays.
+    The height of an opening is long grain and stays; what the rails swell is not counted.
     """
-    board, family = f"{name}.{part}", f"drawer {part.split()[-1]}s"
+    board, family = f"{name}.{part}", f"drawer {part.rsplit(maxsplit=1)[-1]}s"
     return Fitting(
         gap=Gap(
             name=f"gap over the {part} of {name}",
             at_bench=opening.tall - size_of(f"{name}.low gap") - size_of(f"{board}.width"),
             moving=((board, size_of(f"{board}.width")),),
             least=ease(whole),
-            greatest=None,
+            greatest=inch_or_mm(whole, inch=INCH / 4, mm=6),
             because=f"the {family} grow upward in an opening that keeps its height",
             source=SOURCE,
+            what=f"gap over the {family}",
+            closed=f"the {family} stick",
+            cure=f"Take quarter-sawn or rift stock for the {family}, plane them {{short}} narrower,"
+            " or leave more over them (gaps in [drawers]).",
         ),
-        says=f"the {family} stick",
         code="drawers.sticks",
-        cure=f'Take quarter-sawn wood for the {family}, leave more over them (gaps = {{ top = "'
-        '5/32" }, say), or make them narrower.'
-        if whole.measure is Unit.INCH
-        else f"Take quarter-sawn wood for the {family}, leave more over them (gaps in [drawers]),"
-        " or make them narrower.",
         place=place,
+        may_grow=(f"{name}.top gap",),
     )
 
 
@@ -55,31 +55,36 @@ def behind_a_drawer(
         gap=Gap(
             name=f"gap behind {name}",
             at_bench=opening.deep - size_of(f"{name}.deep"),
-            moving=((side, -size_of("case.inside deep")),),
-            least=INCH / 8 if whole.measure is Unit.INCH else Fraction(3),
+            moving=((side, -size_of(f"{side}.width")),),
+            least=inch_or_mm(whole, inch=INCH / 8, mm=3),
             greatest=None,
             because="a drawer keeps its length in a case that gets less deep",
             source=SOURCE,
+            what="air behind the drawers",
+            closed="the drawers meet the back of the case",
+            cure="Make the drawers {short} shorter (deep in [drawers]), or the case deeper.",
         ),
-        says="the drawers meet the back of the case",
         code="drawers.meets-back",
-        cure="Make the drawers shorter (deep in [drawers]), or the case deeper.",
         place=place,
         in_dry_spell=True,
     )
 
 
 def across_doors(
-    sketch: Sketch,
     opening: Opening,
+    case: Landing,
     *,
-    open_now: Linear,
+    gaps: tuple[str, ...],
     stiles: tuple[str, ...],
     place: Place | None,
     whole: Whole,
 ) -> Fitting:
-    """Room across a row of doors: their stiles grow, and what frames the opening grows inward."""
-    case = sketch.landings["case"]
+    """Room across a row of doors: their stiles grow, and what frames the opening grows inward.
+
+    A stile of the face frame is held by the side behind it and grows from there; a mullion
+    grows from its middle.
+    """
+    pair = len(stiles) > 2
     right = opening.left + opening.wide
     posts = (
         (opening.left_part, opening.left - case.sum("left")),
@@ -88,7 +93,7 @@ def across_doors(
     return Fitting(
         gap=Gap(
             name=f"gaps across the {opening.name}",
-            at_bench=open_now,
+            at_bench=total(size_of(gap) for gap in gaps),
             moving=(
                 *((stile, size_of(f"{stile}.width")) for stile in stiles),
                 *(
@@ -97,13 +102,71 @@ def across_doors(
                 ),
             ),
             least=ease(whole),
-            greatest=None,
+            greatest=inch_or_mm(whole, inch=INCH / 8, mm=3) * len(gaps),
             because="the stiles of doors grow in an opening whose stiles grow too",
             source=SOURCE,
+            what="gaps across the doors, together" if pair else "gaps across the door, together",
+            closed="the doors bind" if pair else "the door binds",
+            cure=f"Plane {'each meeting stile' if pair else 'the lock stile'} {{short}}, take"
+            " quarter-sawn or rift stock for the stiles, or leave wider gaps (gaps in [doors]).",
+            shared_by=2 if pair else 1,
         ),
-        says="the doors bind",
         code="doors.bind",
-        cure="Take quarter-sawn or rift wood for the door stiles, make them narrower, or leave"
-        " wider gaps (gaps in [doors]).",
         place=place,
+        may_grow=gaps,
+    )
+
+
+def kicker_stub(
+    name: str, *, left: Linear, between: Linear, side: str, place: Place | None, whole: Whole
+) -> Fitting:
+    """What of a kicker's rear stub stays in its rail when the sides have carried the rail away.
+
+    Args:
+        name: The kicker.
+        left: What of the stub is in the rail today. [mm]
+        between: From rail to rail, across the grain of the sides. [mm]
+        side: The side that carries the rails.
+        place: Where the kicker was asked for.
+        whole: The piece.
+    """
+    return Fitting(
+        gap=Gap(
+            name=f"stub of the {name} in the rear rail",
+            at_bench=left,
+            moving=((side, between),),
+            least=inch_or_mm(whole, inch=INCH / 8, mm=3),
+            greatest=None,
+            because="the sides carry the rear rail backwards, and a kicker keeps its length",
+            source=SOURCE,
+            what="what of the kickers' rear stubs stays in the rail",
+            closed="the kickers let go of the rear rail",
+            cure="Make the stubs longer, or leave a smaller gap at their rear shoulders.",
+        ),
+        code="kickers.let-go",
+        place=place,
+    )
+
+
+def kicker_shoulder(
+    name: str, *, gap: Linear, between: Linear, side: str, place: Place | None
+) -> Fitting:
+    """The gap at a kicker's rear shoulder, which a drying case closes."""
+    return Fitting(
+        gap=Gap(
+            name=f"gap at the rear shoulder of the {name}",
+            at_bench=gap,
+            moving=((side, -between),),
+            least=Fraction(0),
+            greatest=None,
+            because="a kicker keeps its length between rails that come nearer as the sides dry",
+            source=SOURCE,
+            what="gap at the kickers' rear shoulders",
+            closed="the kickers push the rails apart",
+            cure="Leave {short} more at their rear shoulders (rear_gap).",
+        ),
+        code="kickers.push",
+        place=place,
+        in_dry_spell=True,
+        unneeded="A rear gap of 0 would be sounder: the stubs would keep that much more.",
     )

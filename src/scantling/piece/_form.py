@@ -83,14 +83,14 @@ class Shaping:
 
 @dataclass(frozen=True, kw_only=True)
 class Fitting:
-    """A gap that one spell of the year closes, and what is told if it closes too far."""
+    """A gap that one spell of the year closes, and how it is told if it closes too far."""
 
     gap: Gap
-    says: str  # what then happens: "the drawer fronts stick"
     code: str
-    cure: str
     place: Place | None
     in_dry_spell: bool = False  # what shrinks closes it; otherwise what grows
+    may_grow: tuple[str, ...] = ()  # sizes that are made larger for it, unless all are stated
+    unneeded: str = ""  # what is advised where no spell of the year ever closes it
 
 
 @dataclass(frozen=True, kw_only=True)

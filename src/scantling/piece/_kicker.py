@@ -8,6 +8,7 @@ from scantling.joints._joint import Joined, Seat
 from scantling.joints.mortise_and_tenon import MortiseAndTenon
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
+from scantling.piece._fitting import kicker_shoulder, kicker_stub
 from scantling.piece._form import Opening, Sketch, Whole
 from scantling.piece._made import entering, far_end, reaching
 from scantling.piece._section import Gap, Length, Section
@@ -89,6 +90,14 @@ def kicker(
         whole=whole,
     )
     sketch = sketch.with_parts(part).with_joined(*joined).with_relations(relations)
+    between, behind = rear - front_edge, joined[1]
+    side, gap = "left side", behind.size("shoulder gap")
+    sketch = sketch.with_fittings(
+        kicker_stub(
+            name, left=behind.entry, between=between, side=side, place=said.place, whole=whole
+        ),
+        kicker_shoulder(name, gap=gap, between=between, side=side, place=said.at("rear_gap")),
+    )
     return sketch.with_stated((f"{name}.width", said.wide))
 
 

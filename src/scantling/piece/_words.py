@@ -74,7 +74,7 @@ def at_least(
     )
 
 
-def inch_or_mm(whole: Whole, *, inch: Fraction, mm: int) -> Fraction:
+def inch_or_mm(whole: Whole, *, inch: Fraction, mm: Fraction | int) -> Fraction:
     """The habit of the maker's own measure: two habits, not conversions. [mm]"""
     return inch if whole.measure is Unit.INCH else Fraction(mm)
 

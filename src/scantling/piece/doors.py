@@ -9,7 +9,8 @@ from typing import ClassVar
 from scantling.findings import Finding, Weight
 from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface
-from scantling.piece._form import Form, Opening, Sketch, Whole
+from scantling.piece._fitting import across_doors
+from scantling.piece._form import Fitting, Form, Opening, Sketch, Whole
 from scantling.piece._panelled import Leaf, PanelSaid, panelled
 from scantling.piece._section import Gap, JointWanted, Length, Section, Thick, Truth, Word
 from scantling.piece._words import (
@@ -25,6 +26,7 @@ from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Kind, Relations
 from scantling.units import INCH
 
+SIDES = ("left", "right")
 GAPS = ("hinge", "top", "bottom")  # of each door
 MEETING = "doors.meeting gap"  # of a pair in one opening
 
@@ -101,7 +103,27 @@ class Doors(Form):
         )
         for door in hung:
             sketch = _door(sketch, door, said, whole)
+        sketch = sketch.with_fittings(*_fittings(sketch, hung, said, whole))
         return sketch.with_findings(*_of_no_use(said.gaps, hung))
+
+
+def _fittings(
+    sketch: Sketch, hung: Sequence[_Hung], said: DoorsSection, whole: Whole
+) -> Iterator[Fitting]:
+    """What the year does across each opening that doors fill."""
+    for opening in dict.fromkeys(door.opening for door in hung):
+        doors = [door for door in hung if door.opening is opening]
+        yield across_doors(
+            opening,
+            sketch.landings["case"],
+            gaps=(
+                *(f"{door.name}.hinge gap" for door in doors),
+                *dict.fromkeys(door.last_gap for door in doors),
+            ),
+            stiles=tuple(f"{door.name}.{side} stile" for door in doors for side in SIDES),
+            place=said.gaps.place or said.place,
+            whole=whole,
+        )
 
 
 def _no_opening(said: DoorsSection, sketch: Sketch) -> Finding:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
@@ -10,7 +11,8 @@ from scantling.findings import Finding
 from scantling.parts import Way
 from scantling.parts.pulled import Pulled
 from scantling.piece._drawer_box import Box, BoxSaid, drawer_box
-from scantling.piece._form import Form, Landing, Opening, Sketch, Whole
+from scantling.piece._fitting import behind_a_drawer, over_a_drawer
+from scantling.piece._form import Fitting, Form, Landing, Opening, Sketch, Whole
 from scantling.piece._guide import GuideSaid, guide
 from scantling.piece._kicker import KickerSaid, kicker, under_the_top
 from scantling.piece._running import running
@@ -78,10 +80,12 @@ class Drawers(Form):
             return so_far.lacking("opening", _no_opening(said, so_far))
         sketch = so_far.with_relations(_common(openings, whole)).with_relations(_inside(openings))
         for i, opening in enumerate(openings):
-            sketch = _drawer(sketch, f"drawer {i + 1}", opening, said, whole)
-            sketch = sketch.with_pulled(_pulled(sketch, f"drawer {i + 1}", opening, said))
+            drawer = f"drawer {i + 1}"
+            sketch = _drawer(sketch, drawer, opening, said, whole)
+            sketch = sketch.with_pulled(_pulled(sketch, drawer, opening, said))
+            sketch = sketch.with_fittings(*_fittings(sketch, drawer, opening, said, whole))
             for neighbour in _neighbours(sketch, opening):
-                sketch = _gear(sketch, f"drawer {i + 1}", opening, neighbour, said, whole)
+                sketch = _gear(sketch, drawer, opening, neighbour, said, whole)
         return sketch
 
 
@@ -177,6 +181,16 @@ def _drawer(
         (f"{name}.back.thickness", said.back.thick),
         (f"{name}.bottom.thickness", said.bottom.thick),
     )
+
+
+def _fittings(
+    sketch: Sketch, name: str, opening: Opening, said: DrawersSection, whole: Whole
+) -> Iterator[Fitting]:
+    place = said.gaps.place or said.place
+    for part in ("front", "left side", "right side"):
+        yield over_a_drawer(name, part, opening, place=place, whole=whole)
+    if "left side" in {part.name for part in sketch.parts}:
+        yield behind_a_drawer(name, opening, "left side", place=said.place, whole=whole)
 
 
 def _neighbours(sketch: Sketch, opening: Opening) -> tuple[_Beside, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import ClassVar
 
-from scantling.joints._joint import Joined, Seat
+from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import (
     ACROSS,
     ALONG,
@@ -20,7 +20,7 @@ from scantling.piece._form import Form, Sketch, Whole
 from scantling.piece._made import reaching
 from scantling.piece._section import Gap, JointWanted, Length, Section, Thick, Word
 from scantling.piece._words import follows, free, habit, inch_or_mm
-from scantling.sizes.linear import size_of
+from scantling.sizes.linear import ZERO, size_of
 from scantling.sizes.model import Level, Relations, Sizes
 from scantling.units import INCH
 
@@ -202,6 +202,29 @@ def _screws(sketch: Sketch, said: TopSection) -> tuple[Joined, ...]:
                         ),
                     ),
                 },
+                beside=_moving(sketch),
             )
         )
     return tuple(found)
+
+
+def _moving(sketch: Sketch) -> tuple[Beside, ...]:
+    """The top grows backwards over a rail that the side carries the same way.
+
+    Of both the whole width is counted, which is a little more than lies between the two rails.
+    """
+    widths = {"receives": "top"}
+    if any(part.name == "left side" for part in sketch.parts):
+        widths["enters"] = "left side"
+    return tuple(
+        Beside(
+            what="moves",
+            owner=part,
+            role=role,
+            axis=ACROSS,
+            start=ZERO,
+            size=size_of(f"{part}.width"),
+            depth=ZERO,
+        )
+        for role, part in widths.items()
+    )

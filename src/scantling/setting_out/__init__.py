@@ -2,5 +2,16 @@
 
 from scantling.setting_out.answer import Line, SetGap, SetJoint, SettingOut
 from scantling.setting_out.chain import set_out
+from scantling.setting_out.through import YearFit, YearMove, year_fits, year_moves
 
-__all__ = ["Line", "SetGap", "SetJoint", "SettingOut", "set_out"]
+__all__ = [
+    "Line",
+    "SetGap",
+    "SetJoint",
+    "SettingOut",
+    "YearFit",
+    "YearMove",
+    "set_out",
+    "year_fits",
+    "year_moves",
+]

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from scantling.errors import InternalError
-from scantling.findings import Finding, Weight
+from scantling.findings import Finding, Place, Weight
 from scantling.joints._joint import (
     Choice,
     Contact,
@@ -38,19 +38,56 @@ class SetGap:
     at_bench: Fraction
     dampest: Fraction  # what moves on it at its widest, the day at the bench counted
     driest: Fraction  # and at its narrowest
+    by_damp: Fraction  # how far it has closed in the dampest month, below 0 where it has opened
+    by_dry: Fraction  # and in the driest, whether or not that is drier than the bench
+    place: Place | None = None
 
     @classmethod
-    def of(cls, gap: Gap, *, sizes: Sizes, strains: Strains) -> SetGap:
+    def of(cls, gap: Gap, *, sizes: Sizes, strains: Strains, place: Place | None = None) -> SetGap:
         """The gap at solved sizes, by what its parts move. [mm]"""
-        now = gap.at_bench.at(sizes)
+        now, zero = gap.at_bench.at(sizes), Fraction(0)
         moving = [(strains[part], width.at(sizes)) for part, width in gap.moving if part in strains]
+        damp = sum((s.grow * width for s, width in moving), zero)
+        dry = -sum((s.shrink * width for s, width in moving), zero)
         if gap.either_way:
-            damp = -abs(sum((s.grow * width for s, width in moving), Fraction(0)))
-            dry = -abs(sum((s.shrink * width for s, width in moving), Fraction(0)))
+            widest, narrowest = -abs(damp), -abs(dry)
         else:
-            damp = -sum((s.widest * width for s, width in moving), Fraction(0))
-            dry = sum((s.narrowest * width for s, width in moving), Fraction(0))
-        return cls(gap=gap, at_bench=now, dampest=now + damp, driest=now + dry)
+            widest = -sum((s.widest * width for s, width in moving), zero)
+            narrowest = sum((s.narrowest * width for s, width in moving), zero)
+        return cls(
+            gap=gap,
+            at_bench=now,
+            dampest=now + widest,
+            driest=now + narrowest,
+            by_damp=damp,
+            by_dry=dry,
+            place=place,
+        )
+
+    def at(self, share: Fraction) -> Fraction:
+        """What there is of it on the way from the driest month (0) to the dampest (1). [mm]"""
+        closed = self.by_dry + share * (self.by_damp - self.by_dry)
+        return self.at_bench - (abs(closed) if self.gap.either_way else closed)
+
+    @property
+    def in_damp(self) -> Fraction:
+        """In the dampest month. [mm]"""
+        return self.at(Fraction(1))
+
+    @property
+    def in_dry(self) -> Fraction:
+        """In the driest month. [mm]"""
+        return self.at(Fraction(0))
+
+    @property
+    def tightest(self) -> Fraction:
+        """Least there is of it in the year or at the bench. [mm]"""
+        return min(self.at_bench, self.in_damp, self.in_dry)
+
+    @property
+    def most_open(self) -> Fraction:
+        """Most there is of it in the year or at the bench. [mm]"""
+        return max(self.at_bench, self.in_damp, self.in_dry)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -17,6 +17,7 @@ from scantling.piece import Piece, unknown_names
 from scantling.piece._form import Sketch
 from scantling.setting_out.answer import SetGap, SetJoint
 from scantling.setting_out.memory import Memory
+from scantling.setting_out.year import kept_open
 from scantling.shop.habits import Habits
 from scantling.shop.operations import Operation
 from scantling.shop.tools import Shop
@@ -41,6 +42,7 @@ class Bench:
     habits: Habits
     woods: Mapping[str, Species]
     strains: Mapping[str, Strain]
+    kept_open: Relations  # what the year leaves of the forms' own gaps
     boards: tuple[Stated, ...]  # thicknesses that the boards give
     findings: tuple[Finding, ...]
     joined: tuple[Joined, ...]  # as kept in memory, where nothing has changed
@@ -81,6 +83,7 @@ class Bench:
             habits=memory.same("habits", habits),
             woods=memory.same("woods", woods),
             strains=memory.same("strains", strains),
+            kept_open=kept_open(sketch.fittings, strains, stated=[*sketch.stated, *piece.also]),
             joined=tuple(memory.same(("joined", j.name), j) for j in sketch.joined),
             memory=memory,
             boards=boards,
@@ -93,7 +96,7 @@ class Bench:
 
     def relations(self, chosen: Mapping[str, Choice]) -> Relations:
         """What the forms and every joint say of sizes with these choices."""
-        found = [self.sketch.relations]
+        found = [self.sketch.relations, self.kept_open]
         for j in self.joined:
             choice = chosen[j.name]
             found.append(
@@ -261,7 +264,7 @@ class Bench:
             asked=(j, choice, self.strains),
             sizes=sizes,
             ask=lambda known, _: tuple(
-                SetGap.of(gap, sizes=known, strains=self.strains)
+                SetGap.of(gap, sizes=known, strains=self.strains, place=j.place)
                 for gap in j.joint.gaps(j, choice=choice)
             ),
         )

@@ -23,6 +23,7 @@ from scantling.setting_out.fit import unmatched
 from scantling.setting_out.lines import lines
 from scantling.setting_out.memory import Memory
 from scantling.setting_out.told import together
+from scantling.setting_out.year import gaps_of, through_the_year
 from scantling.shop.habits import Habits
 from scantling.shop.tools import Shop
 from scantling.sizes.model import Measured, Sizes
@@ -121,15 +122,18 @@ def set_out(
     if lost := tuple(_lost(p, _places(sketch)) for p in parts if _least(p) <= 0):
         return replace(nothing, findings=in_order(together((*findings, *lost))))
     joints = bench.joints(solved.sizes, chosen, parts)
+    gaps = gaps_of(sketch.fittings, sizes=solved.sizes, strains=bench.strains)
     unit = habits.figures or piece.whole.measure
     case = _case(parts, joints, solved.sizes, sketch=sketch, unit=unit, store=store)
     if sound:
         findings += _proven(case)
+        findings += tuple(through_the_year(sketch.fittings, gaps, room=piece.whole.room, unit=unit))
     return replace(
         nothing,
         parts=parts,
         joints=_touching(case, joints),
         lines=lines(parts, habits),
+        gaps=gaps,
         findings=in_order(together(findings)),
     )
 

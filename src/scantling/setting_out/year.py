@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from math import ceil
 
 from scantling.findings import Finding, Weight
-from scantling.joints._joint import Strains
-from scantling.piece._form import Fitting, Whole
+from scantling.joints._joint import Gap, Strains
+from scantling.piece._form import Fitting
 from scantling.setting_out.answer import SetGap
 from scantling.sizes.linear import total
-from scantling.sizes.model import Bound, Relations, Sizes, Yields
-from scantling.timber.movement import Strain
-from scantling.units import INCH, Unit, written_with_unit
+from scantling.sizes.model import Bound, Relations, Sizes, Stated, Yields
+from scantling.sizes.words import SHAVING
+from scantling.timber.movement import LINEAR, Strain, within_linear
+from scantling.timber.room import Room
+from scantling.units import FINEST_INCH, Unit, written_with_unit
 
 SOURCE = (
     "Wood Handbook, FPL-GTR-190, 2010, eq. 13-2 and table 13-5, moisture by eq. 4-5;"
@@ -20,16 +23,20 @@ SOURCE = (
 )
 
 
-def kept_open(fittings: Iterable[Fitting], strains: Strains) -> Relations:
+def kept_open(
+    fittings: Iterable[Fitting], strains: Strains, *, stated: Iterable[Stated]
+) -> Relations:
     """Bounds: what each gap has left in the spell that closes it.
 
-    A gap nobody stated is made wide enough; one that is stated may be too narrow, and `faults`
-    says so.
+    A gap nobody stated is made wide enough. One that is stated may be too narrow: then no
+    other size is bent to save it, and `through_the_year` says so.
 
     References:
         Wood Handbook, FPL-GTR-190, 2010, eq. 13-2, by way of the strains.
     """
-    return Relations(bounds=tuple(_bound(fitting, strains) for fitting in fittings))
+    said = {each.name for each in stated}
+    free = (fitting for fitting in fittings if not said.issuperset(fitting.may_grow))
+    return Relations(bounds=tuple(_bound(fitting, strains) for fitting in free))
 
 
 def _bound(fitting: Fitting, strains: Strains) -> Bound:
@@ -43,7 +50,7 @@ def _bound(fitting: Fitting, strains: Strains) -> Bound:
         yields=Yields.SEASON,
         code=fitting.code,
         source=SOURCE,
-        cure=fitting.cure,
+        cure=gap.cure,
         place=fitting.place,
         told=False,
     )
@@ -54,56 +61,106 @@ def _closing(fitting: Fitting, strain: Strain) -> Fraction:
     return -strain.narrowest if fitting.in_dry_spell else strain.widest
 
 
-def gaps_of(
-    fittings: Iterable[Fitting], *, sizes: Sizes, strains: Strains
-) -> tuple[SetGap, ...]:
+def gaps_of(fittings: Iterable[Fitting], *, sizes: Sizes, strains: Strains) -> tuple[SetGap, ...]:
     """The gaps of forms today and at both ends of the year."""
-    return tuple(SetGap.of(fitting.gap, sizes=sizes, strains=strains) for fitting in fittings)
+    return tuple(
+        SetGap.of(fitting.gap, sizes=sizes, strains=strains, place=fitting.place)
+        for fitting in fittings
+    )
 
 
-def faults(
-    fittings: Iterable[Fitting], gaps: Iterable[SetGap], *, whole: Whole
+def through_the_year(
+    fittings: Iterable[Fitting], gaps: Iterable[SetGap], *, room: Room, unit: Unit
 ) -> Iterator[Finding]:
-    """Gaps that one spell of the year closes too far, with the figures that show it.
+    """What the year does to gaps of forms, with the figures that show it.
 
     Args:
         fittings: What the forms watch.
         gaps: The same at these sizes, in the same order.
-        whole: The room, and the maker's measure.
+        room: Where the piece will stand.
+        unit: Measure to tell amounts in.
     """
     for fitting, found in zip(fittings, gaps, strict=True):
         left = found.driest if fitting.in_dry_spell else found.dampest
-        if left < found.gap.least:
-            yield _finding(fitting, found, left, whole)
+        if found.gap.least - left >= SHAVING:
+            yield _too_tight(fitting, found, left, room=room, unit=unit)
+        elif fitting.unneeded and found.gap.least < found.at_bench <= found.tightest:
+            yield _unneeded(fitting, found, room=room, unit=unit)
+    yield from _past_linear(room)
 
 
-def _finding(fitting: Fitting, found: SetGap, left: Fraction, whole: Whole) -> Finding:
-    room, gap = whole.room, found.gap
+def _too_tight(
+    fitting: Fitting, found: SetGap, left: Fraction, *, room: Room, unit: Unit
+) -> Finding:
+    gap = found.gap
     spell, moisture, word = (
         (room.dry, room.driest, "driest")
         if fitting.in_dry_spell
         else (room.damp, room.dampest, "dampest")
     )
-    moved = found.at_bench - left
-    open_now = written_with_unit(found.at_bench, unit=whole.measure)
+    moved, open_now = found.at_bench - left, amount(found.at_bench, unit)
     return Finding(
         code=fitting.code,
         weight=Weight.MIND,
-        says=f"{fitting.says} in the {word} spell ({spell.humidity:g} % at {spell.temperature:g} C,"
-        f" wood at {moisture:.1f} % from {room.made_at:.1f} % at the bench): {_fine(moved, whole)}"
-        f" of movement leave {_fine(left, whole)} of a gap of {open_now}, and"
-        f" {_fine(gap.least, whole)} is wanted",
-        cure=fitting.cure,
+        says=f"{gap.closed} in the {word} month ({spell.humidity:g} % at {spell.temperature:g} C,"
+        f" wood at {moisture:.1f} % from {room.made_at:.1f} % at the bench):"
+        f" {amount(moved, unit)} of movement"
+        f" {_leaves(left, unit)} of {open_now}{_wanted(gap, unit)}",
+        cure=cured(gap, short=gap.least - left, unit=unit),
         place=fitting.place,
-        figure=_fine(moved + gap.least, whole),
+        figure=amount(moved + gap.least, unit),
         limit=open_now,
         source=SOURCE,
         parts=tuple(part for part, _ in gap.moving),
     )
 
 
-def _fine(amount: Fraction, whole: Whole) -> str:
-    """A movement, finer than any rule shows: `0.129 in`, `3.28 mm`."""
-    if whole.measure is Unit.INCH:
-        return f"{float(amount / INCH):.3f} in"
-    return f"{float(amount):.2f} mm"
+def _leaves(left: Fraction, unit: Unit) -> str:
+    return f"leave {amount(left, unit)}" if left > 0 else "leave nothing"
+
+
+def _wanted(gap: Gap, unit: Unit) -> str:
+    return f", and {amount(gap.least, unit)} is wanted" if gap.least else ""
+
+
+def _unneeded(fitting: Fitting, found: SetGap, *, room: Room, unit: Unit) -> Finding:
+    gap = found.gap
+    return Finding(
+        code="kickers.gap-for-nothing",
+        weight=Weight.NOTE,
+        says=f"nothing ever closes the {gap.what}: this room never gets drier than the bench"
+        f" ({room.driest:.1f} % against {room.made_at:.1f} %)",
+        cure=fitting.unneeded,
+        place=fitting.place,
+        figure=amount(found.at_bench, unit),
+        source=SOURCE,
+    )
+
+
+def _past_linear(room: Room) -> Iterator[Finding]:
+    low, high = LINEAR
+    past = [m for m in (room.driest, room.made_at, room.dampest) if not within_linear(m)]
+    if past:
+        yield Finding(
+            code="year.past-its-range",
+            weight=Weight.NOTE,
+            says="movement is reckoned in proportion to moisture, which is stated to hold"
+            f" from {low:g} to {high:g} %, and this wood will be at"
+            f" {' and '.join(f'{m:.1f} %' for m in past)}: take its figures as near, not exact",
+            cure="",
+            figure=", ".join(f"{m:.1f} %" for m in past),
+            limit=f"{low:g} to {high:g} %",
+            source="Wood Handbook, FPL-GTR-190, 2010, p. 13-18, eq. 13-2",
+        )
+
+
+def cured(gap: Gap, *, short: Fraction, unit: Unit) -> str:
+    """The cure of a gap, with what is lacking, shared among its parts and never too little. [mm]"""
+    mark = FINEST_INCH if unit is Unit.INCH else Fraction(1, 10)
+    each = ceil(short / gap.shared_by / mark) * mark
+    return gap.cure.replace("{short}", written_with_unit(each, unit=unit))
+
+
+def amount(value: Fraction, unit: Unit) -> str:
+    """A movement as callipers show it: `1/8 in`, `0.129 in`, `3.28 mm`. [mm]"""
+    return written_with_unit(value, unit=unit)

@@ -1,8 +1,24 @@
 """The room a piece will stand in, and the bench it is made at."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from scantling.timber.moisture import Season
+
+MONTHS = (
+    *("January", "February", "March", "April", "May", "June", "July"),
+    *("August", "September", "October", "November", "December"),
+)
+# Of the way from the driest month to the dampest, by month: a sine wave, driest in February and
+# dampest in August. UNSOURCED: a room's file tells the two ends alone, and this is a guess at
+# when they come in a heated house north of the equator.
+DAMPNESS = tuple(
+    Fraction(share)
+    for share in (
+        *("0.067", "0", "0.067", "0.25", "0.5", "0.75"),
+        *("0.933", "1", "0.933", "0.75", "0.5", "0.25"),
+    )
+)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -26,6 +42,11 @@ class Room:
     def dampest(self) -> float:
         """Moisture content the wood rises to in the damp spell. [%]"""
         return self.damp.moisture
+
+    @property
+    def by_month(self) -> tuple[float, ...]:
+        """Moisture content from January to December, a sine wave between the two ends. [%]"""
+        return tuple(self.driest + float(share) * self.swing for share in DAMPNESS)
 
     @property
     def made_at(self) -> float:
