@@ -66,7 +66,7 @@ FITS = {
         # hand: 9 in flat-sawn 0.171; here rift, the mean of radial and tangential
         1 / 4 - 9 * (0.00274 + 0.00169) / 2 * 6.95 - 2 * 0.00274 * 6.95,
     ),
-    "room each way in the slots of the rear sub-top rail": (Fraction(1, 16), 1 / 16 - 0.033),
+    "room each way in the slots of the rails": (Fraction(1, 16), 1 / 16 - 0.033),
     "what of the kickers' rear stubs stays in the rail": (Fraction(3, 8), 0.155),
 }
 

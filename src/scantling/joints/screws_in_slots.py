@@ -249,7 +249,7 @@ class ScrewsInSlots(Joint):
     def gaps(self, j: Joined, *, choice: Choice) -> tuple[Gap, ...]:
         """9. Room each way in a slot, and what moves on it."""
         del choice
-        part = j.seat("enters").part
+        kind = j.seat("enters").part.rpartition(" ")[2]
         return (
             Gap(
                 name=j.own("travel"),
@@ -260,9 +260,9 @@ class ScrewsInSlots(Joint):
                 because="so that the screw never meets the end of its slot",
                 source="Wood Handbook, FPL-GTR-190, 2010, eq. 13-2",
                 either_way=True,
-                what=f"room each way in the slots of the {part}",
-                closed=f"the screws of the {part} meet the ends of their slots",
-                cure="File the slots longer, or hold the part nearer its middle.",
+                what=f"room each way in the slots of the {kind}s",
+                closed=f"the screws of the {kind}s meet the ends of their slots",
+                cure=f"File the slots longer, or hold the {kind}s nearer their middle.",
             ),
         )
 

@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import ConfigDict, Field, TypeAdapter, with_config
+from pydantic import Field, TypeAdapter
 from typing_extensions import TypedDict
 
 from scantling.findings import Weight
 from scantling.joints._joint import Fit, Glue, Motion
+from scantling.papers._document_length import Exact, Length, closed
+from scantling.papers._document_year import Year
 from scantling.parts import Surface, Way
 from scantling.shop.operations import Reference, State
 from scantling.shop.tools import Tool
@@ -21,31 +23,11 @@ from scantling.units import Unit
 
 FORMAT = 1
 
-_closed = with_config(ConfigDict(extra="forbid"))  # a word that is not promised is a fault
-
-Exact = Annotated[
-    str, Field(pattern=r"^-?\d+(/[1-9]\d*)?$", description="Exact: whole, or one over another.")
-]
 Axis = Literal["along", "across", "into"]
 AXES: tuple[Axis, Axis, Axis] = ("along", "across", "into")
 
 
-@_closed
-class Length(TypedDict):
-    """A length, three times: exact, as a number to draw by, and as the maker reads it."""
-
-    mm: Annotated[Exact, Field(description="[mm] exact")]
-    value_mm: Annotated[float, Field(description="[mm] nearest number, for drawing")]
-    as_written: Annotated[
-        str,
-        Field(
-            description="In the piece's measure and without a unit; begins with `about ` where "
-            "the work gives it or no rule shows it exactly."
-        ),
-    ]
-
-
-@_closed
+@closed
 class OwnLength(Length):
     """One of a part's three sizes, with how it is set out and why it is so."""
 
@@ -56,7 +38,7 @@ class OwnLength(Length):
     because: str
 
 
-@_closed
+@closed
 class Size(TypedDict):
     """A solved size."""
 
@@ -68,7 +50,7 @@ class Size(TypedDict):
     because: str
 
 
-@_closed
+@closed
 class Rough(TypedDict):
     """Size to saw out, with its allowances."""
 
@@ -77,7 +59,7 @@ class Rough(TypedDict):
     thickness: Length
 
 
-@_closed
+@closed
 class Overall(TypedDict):
     """Over everything made, doors and drawers shut."""
 
@@ -86,7 +68,7 @@ class Overall(TypedDict):
     tall: Length
 
 
-@_closed
+@closed
 class Piece(TypedDict):
     """The piece as a whole."""
 
@@ -97,7 +79,7 @@ class Piece(TypedDict):
     overall: Overall
 
 
-@_closed
+@closed
 class Placement(TypedDict):
     """How a part stands: seen from the front, from the left end, the foremost face, the floor."""
 
@@ -121,10 +103,10 @@ Measure = TypedDict(
         "dimension": Annotated[str | None, Field(description="Name of the solved size, if any.")],
     },
 )
-_closed(Measure)
+closed(Measure)
 
 
-@_closed
+@closed
 class Cut(TypedDict):
     """One cut by the figures that fix it, as on a drawing. Ends that are open run out."""
 
@@ -142,14 +124,14 @@ class Cut(TypedDict):
     measures: list[Measure]
 
 
-@_closed
+@closed
 class GluedUp(TypedDict):
     """A blank glued from strips, from the face edge on."""
 
     glued_up: list[str]
 
 
-@_closed
+@closed
 class Part(TypedDict):
     """One piece of the work, finished sizes at the bench's moisture."""
 
@@ -174,7 +156,7 @@ class Part(TypedDict):
     cuts: list[Cut]
 
 
-@_closed
+@closed
 class Figure(TypedDict):
     """A figure of a joint's own drawing."""
 
@@ -186,7 +168,7 @@ class Figure(TypedDict):
     reference: str
 
 
-@_closed
+@closed
 class Contact(TypedDict):
     """A plane patch where two parts touch."""
 
@@ -200,7 +182,7 @@ class Contact(TypedDict):
     declared_mm2: Annotated[float, Field(description="The whole patch. [mm2]")]
 
 
-@_closed
+@closed
 class Press(TypedDict):
     """Two solids that are meant to overlap."""
 
@@ -209,7 +191,7 @@ class Press(TypedDict):
     because: str
 
 
-@_closed
+@closed
 class Move(TypedDict):
     """How the parts of one role leave the others, out of the open state."""
 
@@ -227,7 +209,7 @@ class Move(TypedDict):
     unlocked_by: str
 
 
-@_closed
+@closed
 class Fixing(TypedDict):
     """A point where two parts are held."""
 
@@ -238,7 +220,7 @@ class Fixing(TypedDict):
     by: Annotated[str, Field(description="Such as glue, screw, nail or pin.")]
 
 
-@_closed
+@closed
 class Gap(TypedDict):
     """Room left on purpose, and how far the year closes and opens it."""
 
@@ -253,7 +235,7 @@ class Gap(TypedDict):
     source: str
 
 
-@_closed
+@closed
 class Estimate(TypedDict):
     """What a joint holds before it gives: an estimate for clear, dry wood, never a promise."""
 
@@ -264,7 +246,7 @@ class Estimate(TypedDict):
     weakest: Annotated[str, Field(description="What gives first.")]
 
 
-@_closed
+@closed
 class Setting(TypedDict):
     """What a gauge, fence or stop is set to."""
 
@@ -272,7 +254,7 @@ class Setting(TypedDict):
     held_by: Tool
 
 
-@_closed
+@closed
 class Operation(TypedDict):
     """One thing done to parts, of the vocabulary of operations."""
 
@@ -289,7 +271,7 @@ class Operation(TypedDict):
     note: str
 
 
-@_closed
+@closed
 class Seat(TypedDict):
     """What a joint asks for in one of its roles, and what stands there."""
 
@@ -298,7 +280,7 @@ class Seat(TypedDict):
     parts: list[str]
 
 
-@_closed
+@closed
 class Joint(TypedDict):
     """A joint with what it chose and answered."""
 
@@ -318,7 +300,7 @@ class Joint(TypedDict):
     work: Annotated[list[Operation], Field(description="In the order of the work.")]
 
 
-@_closed
+@closed
 class Line(TypedDict):
     """A line of the cutting list: parts of one family, wood and size."""
 
@@ -335,7 +317,7 @@ class Line(TypedDict):
     note: str
 
 
-@_closed
+@closed
 class Place(TypedDict):
     """A stretch of text in one of the maker's files, counted from 1."""
 
@@ -345,7 +327,7 @@ class Place(TypedDict):
     width: Annotated[int, Field(ge=1)]
 
 
-@_closed
+@closed
 class Finding(TypedDict):
     """One thing the maker should know, heaviest first."""
 
@@ -360,7 +342,7 @@ class Finding(TypedDict):
     place: Place | None
 
 
-@_closed
+@closed
 class Document(TypedDict):
     """A piece of furniture worked through: sizes, parts, joints, cutting list and findings."""
 
@@ -371,6 +353,7 @@ class Document(TypedDict):
     sizes: list[Size]
     joints: list[Joint]
     cutting_list: list[Line]
+    year: Year
     findings: list[Finding]
 
 

@@ -13,6 +13,7 @@ from scantling.papers._part_pages import line_types, part_pages
 from scantling.papers._piece_page import piece_page
 from scantling.papers._shown import in_words
 from scantling.papers._typeset import Plain, pdf
+from scantling.papers._year import year_page
 from scantling.setting_out import SettingOut
 
 
@@ -33,6 +34,7 @@ class Packet:
             "piece": piece_page(setting_out, sheet=sheet),
             "parts": part_pages(setting_out, sheet=sheet),
             "joints": joints(setting_out),
+            "year": year_page(setting_out),
             "findings": findings(setting_out),
             "cautions": told(cautions(setting_out)),
         }

@@ -23,6 +23,7 @@ from scantling.papers._paper import (
     rule_of,
     set_out_words,
 )
+from scantling.papers._year import length_of, year
 from scantling.parts import Drawn, GluedUp, Part, Placement, Round, Surface, Way, drawn
 from scantling.setting_out import Line, SetGap, SetJoint, SettingOut
 from scantling.shop.operations import Operation
@@ -55,15 +56,8 @@ def document(setting_out: SettingOut) -> doc.Document:
         "sizes": [_size(size, rule) for size in setting_out.sizes.by_name.values()],
         "joints": [_joint(joint, rule) for joint in setting_out.joints],
         "cutting_list": [_line(line, setting_out, rule) for line in setting_out.lines],
+        "year": year(setting_out),
         "findings": [_finding(finding) for finding in setting_out.findings],
-    }
-
-
-def _length(value: Fraction, rule: Rule, *, loose: bool = False) -> doc.Length:
-    return {
-        "mm": str(value),
-        "value_mm": float(value),
-        "as_written": rule.reads(value, loose=loose),
     }
 
 
@@ -77,9 +71,9 @@ def _piece(setting_out: SettingOut, rule: Rule) -> doc.Piece:
         "measure": rule.unit,
         "finest_mm": float(piece.whole.finest),
         "overall": {
-            "wide": _length(wide, rule),
-            "deep": _length(deep, rule),
-            "tall": _length(tall, rule),
+            "wide": length_of(wide, rule),
+            "deep": length_of(deep, rule),
+            "tall": length_of(tall, rule),
         },
     }
 
@@ -103,7 +97,7 @@ def _part(part: Part, setting_out: SettingOut, rule: Rule) -> doc.Part:
         "thickness": thickness,
         "rough": _rough(line, rule) if line else None,
         "blank": _blank(part),
-        "horns": [_length(horn, rule) for horn in part.horns],
+        "horns": [length_of(horn, rule) for horn in part.horns],
         "shown": [s for s in Surface if s in part.show],
         "placement": _placement(part.placement, rule),
         "cuts": [_cut(drawn(cut), rule) for cut in part.cuts],
@@ -120,7 +114,7 @@ def _line_of(part: Part, setting_out: SettingOut) -> Line | None:
 def _own(name: str, own: OwnSize, rule: Rule) -> doc.OwnLength:
     size = own.size
     return {
-        **_length(own.value, rule, loose=own.loose),
+        **length_of(own.value, rule, loose=own.loose),
         "dimension": name if size else None,
         "set_out": own.set_out,
         "origin": own.origin,
@@ -130,7 +124,7 @@ def _own(name: str, own: OwnSize, rule: Rule) -> doc.OwnLength:
 
 
 def _rough(line: Line, rule: Rule) -> doc.Rough:
-    length, width, thickness = (_length(value, rule) for value in line.rough)
+    length, width, thickness = (length_of(value, rule) for value in line.rough)
     return {"length": length, "width": width, "thickness": thickness}
 
 
@@ -149,7 +143,7 @@ def _placement(placement: Placement, rule: Rule) -> doc.Placement:
         "along": placement.along,
         "across": placement.across,
         "into": placement.into,
-        "at": [_length(value, rule) for value in placement.at],
+        "at": [length_of(value, rule) for value in placement.at],
     }
 
 
@@ -167,7 +161,7 @@ def _cut(cut: Drawn, rule: Rule) -> doc.Cut:
             {
                 "word": measure.word,
                 "axis": doc.AXES[measure.axis],
-                "value": _length(measure.value, rule),
+                "value": length_of(measure.value, rule),
                 "from": measure.from_surface,
                 "dimension": measure.dimension,
             }
@@ -179,7 +173,7 @@ def _cut(cut: Drawn, rule: Rule) -> doc.Cut:
 def _size(size: Size, rule: Rule) -> doc.Size:
     return {
         "name": size.name,
-        "value": _length(size.value, rule, loose=is_loose(size)),
+        "value": length_of(size.value, rule, loose=is_loose(size)),
         "set_out": size.kind,
         "origin": size.origin,
         "off_tape": size.off_tape,
@@ -251,7 +245,7 @@ def _move(move: Move, rule: Rule) -> doc.Move:
         "role": move.role,
         "motion": move.motion,
         "way": [str(share) for share in move.way],
-        "about": None if move.about is None else [_length(v, rule) for v in move.about],
+        "about": None if move.about is None else [length_of(v, rule) for v in move.about],
         "unlocked_by": move.unlocked_by,
     }
 
@@ -259,7 +253,7 @@ def _move(move: Move, rule: Rule) -> doc.Move:
 def _fixing(fixing: Fixing, rule: Rule) -> doc.Fixing:
     return {
         "between": list(fixing.between),
-        "at": [_length(value, rule) for value in fixing.at],
+        "at": [length_of(value, rule) for value in fixing.at],
         "holds": [way for way in Way if way in fixing.holds],
         "free": [way for way in Way if way in fixing.free],
         "by": fixing.by,
@@ -270,12 +264,12 @@ def _gap(found: SetGap, rule: Rule) -> doc.Gap:
     gap = found.gap
     return {
         "name": gap.name,
-        "at_bench": _length(found.at_bench, rule),
-        "dampest": _length(found.dampest, rule),
-        "driest": _length(found.driest, rule),
+        "at_bench": length_of(found.at_bench, rule),
+        "dampest": length_of(found.dampest, rule),
+        "driest": length_of(found.driest, rule),
         "moving": [part for part, _ in gap.moving],
-        "least": _length(gap.least, rule),
-        "greatest": None if gap.greatest is None else _length(gap.greatest, rule),
+        "least": length_of(gap.least, rule),
+        "greatest": None if gap.greatest is None else length_of(gap.greatest, rule),
         "because": gap.because,
         "source": gap.source,
     }
@@ -312,7 +306,7 @@ def _operation(done: Operation) -> doc.Operation:
 
 def _line(line: Line, setting_out: SettingOut, rule: Rule) -> doc.Line:
     long, wide, thick = (
-        _length(own.value, rule, loose=own.loose) for own in own_sizes(setting_out, line.part)
+        length_of(own.value, rule, loose=own.loose) for own in own_sizes(setting_out, line.part)
     )
     return {
         "mark": line.mark,

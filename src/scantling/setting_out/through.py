@@ -44,6 +44,11 @@ class YearFit:
     source: str
 
     @property
+    def slack(self) -> Fraction:
+        """What is left beyond the least in the tightest month, or on the day it is made. [mm]"""
+        return min(self.made, *self.months) - self.least
+
+    @property
     def moves(self) -> Fraction:
         """From the driest month to the dampest: below 0 where it closes. [mm]"""
         return self.in_damp - self.in_dry
@@ -101,7 +106,7 @@ def _move(line: Line, room: Room) -> YearMove:
 
 
 def year_fits(setting_out: SettingOut) -> tuple[YearFit, ...]:
-    """Every fit that the year works on: those that fail first, then by form and joint."""
+    """Every fit that the year works on: those that fail first, then the closest."""
     whole = setting_out.piece.whole
     alike: dict[tuple[object, ...], list[SetGap]] = {}
     for found in setting_out.year:
@@ -110,7 +115,7 @@ def year_fits(setting_out: SettingOut) -> tuple[YearFit, ...]:
             alike.setdefault(key, []).append(found)
     unit = setting_out.habits.figures or whole.measure
     fits = (_fit(gaps, unit=unit, finest=whole.finest) for gaps in alike.values())
-    return tuple(sorted(fits, key=lambda fit: fit.holds))
+    return tuple(sorted(fits, key=lambda fit: (fit.holds, fit.slack)))
 
 
 def _fit(alike: list[SetGap], *, unit: Unit, finest: Fraction) -> YearFit:
