@@ -113,7 +113,6 @@ def across_doors(
         ),
         code="doors.bind",
         place=place,
-        may_grow=gaps,
     )
 
 

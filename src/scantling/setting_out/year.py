@@ -28,8 +28,8 @@ def kept_open(
 ) -> Relations:
     """Bounds: what each gap has left in the spell that closes it.
 
-    A gap nobody stated is made wide enough. One that is stated may be too narrow: then no
-    other size is bent to save it, and `through_the_year` says so.
+    A gap that may grow, and that nobody stated, is made wide enough. Another may be too narrow:
+    then no other size is bent to save it, and `through_the_year` says so.
 
     References:
         Wood Handbook, FPL-GTR-190, 2010, eq. 13-2, by way of the strains.
