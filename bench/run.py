@@ -103,7 +103,7 @@ def _edits(piece: Piece, shop: ShopReading, sketch: Sketch, *, width: str, count
     spent = []
     for i in range(count + 2):
         stated = tuple(
-            replace(s, value=s.value + (i % 2) * INCH) if s.name == width else s
+            replace(s, value=s.value + _step(i)) if s.name == width else s
             for s in sketch.stated
             if not s.name.endswith("top.length")
         )
@@ -111,6 +111,11 @@ def _edits(piece: Piece, shop: ShopReading, sketch: Sketch, *, width: str, count
         before = _rebuilt(replace(sketch, stated=stated), piece, shop, kept, before)
         spent.append(time.perf_counter() - start)
     return median(spent[2:])
+
+
+def _step(i: int) -> Fraction:
+    """By how much wider the edit makes it: never twice the same, whole inches or sixteenths."""
+    return Fraction(5 * i % 32, 16) * INCH
 
 
 def _rebuilt(

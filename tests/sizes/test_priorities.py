@@ -187,3 +187,50 @@ def test_no_set_of_marks_is_better_than_the_solved_one(puzzle: Puzzle) -> None:
         assert all(size.denominator == 1 for size in found)
     if best is not None and max(found) <= REACH:
         assert puzzle.cost(found) == best
+
+
+def _row_of(whole: int, leasts: tuple[int, ...], most_of_first: int) -> Relations:
+    d = Draft()
+    names = [f"board {n + 1}.width" for n in range(len(leasts))]
+    boards = [d.size(name) for name in names]
+    d.equal(total(boards), marks(whole), "they fill the opening")
+    d.same(names, "boards of a row are alike", names[-1])
+    for board, least in zip(boards, leasts, strict=True):
+        d.at_least(board - marks(least), "swells", Yields.SEASON)
+    d.at_least(marks(most_of_first) - boards[0], "room for the nail", Yields.SEASON)
+    return d.relations()
+
+
+def _cost_of_row(
+    sizes: tuple[int, ...], leasts: tuple[int, ...], most_of_first: int
+) -> tuple[object, ...]:
+    """What decision 01 asks to be least of a row of alike boards, in its order."""
+    short = [max(0, least - size) for size, least in zip(sizes, leasts, strict=True)]
+    short.append(max(0, sizes[0] - most_of_first))
+    apart = [abs(size - sizes[0]) for size in sizes[1:]]
+    others = sizes[:-1]
+    return (
+        sum(short),
+        max(short),
+        max(sizes) - min(sizes),
+        max(others) - min(others),
+        sum(apart),
+        *apart,
+        *short,
+    )
+
+
+@settings(max_examples=30, deadline=None)
+@given(
+    st.integers(18, 34),
+    st.tuples(*[st.integers(1, 8)] * 4),
+    st.integers(3, 9),
+)
+def test_a_row_of_boards_is_alike_as_every_row_on_the_tape_tried_in_turn(
+    whole: int, leasts: tuple[int, ...], most_of_first: int
+) -> None:
+    solved = solve(_row_of(whole, leasts, most_of_first), grid=GRID)
+    found = tuple(int(solved.sizes[f"board {n + 1}.width"] / GRID) for n in range(4))
+    rows = (row for row in product(range(1, 16), repeat=4) if sum(row) == whole)
+    best = min(_cost_of_row(row, leasts, most_of_first) for row in rows)
+    assert _cost_of_row(found, leasts, most_of_first) == best

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from math import ceil, isfinite
 
 from scantling.sizes.columns import HALF, SAME, Answer, Columns, Group, Yielding
 from scantling.sizes.knot import Mark
@@ -34,6 +35,7 @@ WEIGHTS = {
     Strength.RULE: 1e1,
     Strength.HABIT: 1e0,
 }
+MOST_OF_DIGITS = 1e4  # of a sum whose whole parts count one after the other
 A_LITTLE = 1e3  # graduations of change that weigh as much as one row more
 
 Aim = Mapping[int, float]
@@ -91,6 +93,7 @@ class Ladder:
         self._rules(Strength.KEPT)
         self._seasons()
         self._alike()
+        self._each_season()
         self._rules(Strength.RULE)
         self._rules(Strength.HABIT)
         self._rather_less()
@@ -153,15 +156,28 @@ class Ladder:
     def _value(self, aim: Aim) -> float:
         return sum(cost * self.best[column] for column, cost in aim.items())
 
-    def _least(self, aim: Aim, *, floor: float = 0.0) -> float:
-        """Make the aim as small as it goes; its value. No solve where it cannot be smaller."""
-        if self._value(aim) > floor + SAME:
+    def _least(self, aim: Aim, *, floor: float = 0.0, whole: bool = False) -> float:
+        """Make the aim as small as it goes; its value. No search where it cannot be smaller.
+
+        Args:
+            aim: A sum of columns.
+            floor: What it cannot be less than, as far as known.
+            whole: Whether nothing but whole graduations can come of it.
+        """
+        if self._value(aim) > floor + SAME and self._may_be_less(aim, whole=whole):
             found = self.columns.programme.least(aim, start=self.best)
             # The answer in hand holds all rungs so far to within SLACK; where the solver, stricter
             # with itself, sees no room at all, nothing is nearer than what is in hand.
             if found is not None:
                 self.best = self.columns.tightened(found)
         return self._value(aim)
+
+    def _may_be_less(self, aim: Aim, *, whole: bool) -> bool:
+        """Whether the aim could be less than it is if marks were left out of account."""
+        floor = self.columns.programme.floor(aim)
+        if whole and isfinite(floor):
+            floor = ceil(floor - SAME)
+        return self._value(aim) > floor + SAME
 
     def _hold(self, aim: Aim, most: float) -> None:
         programme = self.columns.programme
@@ -173,10 +189,10 @@ class Ladder:
             )
 
     def _fewest(self, aim: Aim, *, floor: float = 0.0) -> None:
-        self._hold(aim, round(self._least(aim, floor=floor)) + HALF)
+        self._hold(aim, round(self._least(aim, floor=floor, whole=True)) + HALF)
 
-    def _nearest(self, aim: Aim, *, floor: float = 0.0) -> None:
-        self._hold(aim, max(self._least(aim, floor=floor), 0.0) + SLACK)
+    def _nearest(self, aim: Aim, *, floor: float = 0.0, whole: bool = False) -> None:
+        self._hold(aim, max(self._least(aim, floor=floor, whole=whole), 0.0) + SLACK)
 
     def _in_order(self, columns: Iterable[int]) -> None:
         """Of equally good answers the one that breaks the first named last."""
@@ -185,7 +201,7 @@ class Ladder:
             programme.limit(column, lower=0.0, upper=0.0)
             if self.best[column] < HALF:
                 continue
-            found = programme.least({})
+            found = programme.least({}) if isfinite(programme.floor({})) else None
             if found is None:
                 programme.limit(column, lower=1.0, upper=1.0)
             else:
@@ -230,32 +246,72 @@ class Ladder:
         return True
 
     def _seasons(self) -> None:
+        """The least shortfall in all; of equal ones that of which the greatest is least."""
         short = [column for _, column in self.columns.short]
         self._nearest(dict.fromkeys(short, 1.0))
-        for column in short:
+        if len(short) > 1:
+            self._nearest({self.columns.shortest: 1.0})
+
+    def _each_season(self) -> None:
+        """Of equally good answers the one in which the bound named first is kept best.
+
+        Asked once alike sizes are settled: then hardly ever anything is left to search.
+        """
+        for _, column in self.columns.short:
             self._nearest({column: 1.0})
 
     def _alike(self) -> None:
         groups = self.columns.groups
+        taped = self._taped()
         spreads = [_spread(group.spread) for group in groups]
-        floor = self._least_spread(groups)
-        self._nearest({c: cost for aim in spreads for c, cost in aim.items()}, floor=floor)
-        for group, spread in zip(groups, spreads, strict=True):
-            pair = len(group.apart) == 1 and self._value(spread) > SAME
-            self._nearest(spread, floor=self._floor(group.apart[0]) if pair else 0.0)
-            if group.without_sink is not None:
-                self._nearest(_spread(group.without_sink))
-            together = dict.fromkeys(group.from_first, 1.0)
-            self._nearest(together, floor=self._value(spread))
-            for distance, moves in zip(group.from_first, group.apart, strict=True):
-                far = self.best[distance] > SAME
-                self._nearest({distance: 1.0}, floor=self._floor(moves) if far else 0.0)
+        self._nearest(
+            {c: cost for aim in spreads for c, cost in aim.items()},
+            floor=self._least_spread(groups),
+            whole=all(taped.issuperset(group.names) for group in groups),
+        )
+        for group in groups:
+            self._one_group(group, whole=taped.issuperset(group.names))
             near = zip(group.from_first, group.apart, strict=True)
             self._also_zero(moves for column, moves in near if self.best[column] <= SAME)
 
+    def _one_group(self, group: Group, *, whole: bool) -> None:
+        spread = _spread(group.spread)
+        pair = len(group.apart) == 1 and self._value(spread) > SAME
+        self._nearest(spread, floor=self._floor(group.apart[0]) if pair else 0.0, whole=whole)
+        if group.without_sink is not None:
+            self._nearest(_spread(group.without_sink), whole=whole)
+        most = round(self._value(spread))
+        if whole and (most + 1) ** len(group.from_first) <= MOST_OF_DIGITS:
+            self._digits(group.from_first, base=most + 1)
+        else:
+            self._distances(group, whole=whole, together=self._value(spread))
+
+    def _digits(self, columns: Sequence[int], *, base: int) -> None:
+        """Whole amounts, as small as may be together and then each in turn: in one search.
+
+        All are below `base`, so they are the digits of a number, and their sum leads it.
+        """
+        lead = base ** len(columns)
+        aim = {c: float(lead + base**n) for n, c in enumerate(reversed(columns))}
+        self._least(aim, whole=True)
+        for column in columns:
+            self._hold({column: 1.0}, self.best[column] + SLACK)
+
+    def _distances(self, group: Group, *, whole: bool, together: float) -> None:
+        """The least distance from the first in all, then of each in turn."""
+        self._nearest(dict.fromkeys(group.from_first, 1.0), floor=together, whole=whole)
+        for distance, moves in zip(group.from_first, group.apart, strict=True):
+            far = self.best[distance] > SAME
+            floor = self._floor(moves) if far else 0.0
+            self._nearest({distance: 1.0}, floor=floor, whole=whole)
+
+    def _taped(self) -> set[str]:
+        """Names of the sizes held on the tape."""
+        return {self.columns.case.shape.names[v] for mark in self.on_tape for v in mark.unknowns}
+
     def _least_spread(self, groups: Sequence[Group]) -> float:
         """Graduations by which groups must spread, each set of which one must counted once."""
-        taped = {self.columns.case.shape.names[v] for mark in self.on_tape for v in mark.unknowns}
+        taped = self._taped()
         floor = 0.0
         for core in cores(
             list(groups), lambda some: self._agree([m for group in some for m in group.apart])
