@@ -20,6 +20,11 @@ NO_FRONT = {
         },
     ),
     "two feet": (FOOT, FOOT * 2, {"{ foot": "Feet stand below all other rows."}),
+    "a drawer for every day": (
+        "across = 2",
+        "across = 51",
+        {"51, mullion": "51 openings side by side are more than a front is set out"},
+    ),
     "an opening on the feet": (
         BOTTOM,
         "",

@@ -15,6 +15,7 @@ from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Relations
 
 STILES = ("left stile", "right stile")
+MOST_ACROSS = 12  # openings side by side: at 3 in each with mullions of 1 in, a front 4 ft wide
 
 
 class Row(Section):
@@ -61,6 +62,10 @@ def faults_of(rows: Sequence[Row], *, place: Place | None) -> tuple[Finding, ...
         elif kinds == ["opening"] and not _between_rails(rows, i):
             says = f"the opening {str(row.opening)!r} has no rail right above and right below it"
             found.append(_fault(says, "put a rail above it and one below", row.place or place))
+        elif row.across > MOST_ACROSS:
+            says = f"{row.across} openings side by side are more than a front is set out with"
+            cure = f"write at most {MOST_ACROSS}: across = {MOST_ACROSS}"
+            found.append(_fault(says, cure, row.across.place or row.place or place))
     return tuple(found)
 
 

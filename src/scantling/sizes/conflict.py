@@ -170,7 +170,8 @@ def _in_the_way(
 ) -> list[Bound]:
     """Bounds that keep the lost line from its value while the others stand."""
     row = case.rows[lost]
-    others = [i for i in range(len(case.rows)) if i != lost and i not in set(facts)]
+    apart = {lost, *facts}
+    others = [i for i in range(len(case.rows)) if i not in apart]
     rows = [case.rows[i] for i in facts]
     rows += [
         Row(max(r.strength, Strength.WISHED), r.terms, r.constant, r.source)

@@ -22,6 +22,7 @@ from scantling.units import Unit
 
 LENGTH_CURE = 'write it like "3/4", "1 1/2 in", "2 ft 3 1/2 in" or "38 mm"'
 AS_BOARDS_GIVE = "as the boards give"
+MOST = 60  # of one kind in a piece: boards of a back 8 ft wide at 1 5/8 in each
 LONGEST_BOARD = 288 * units.INCH  # PS 20: lumber is sawn to 24 ft (from memory)
 LEAST_OUTSIDE = 2 * units.INCH  # common practice: less is a slip of the unit
 _RATIO = re.compile(r"\s*(\d{1,6})\s*(?::|in)\s*(\d{1,6})\s*")
@@ -119,7 +120,7 @@ class Count(int):
         cls, schema: CoreSchema, handler: GetJsonSchemaHandler
     ) -> dict[str, Any]:
         del schema, handler
-        return {"type": "integer", "minimum": 1, "maximum": 999}
+        return {"type": "integer", "minimum": 1, "maximum": MOST}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -188,11 +189,11 @@ def _word(node: Node | str) -> Word:
 def _count(node: Node | int) -> Count:
     if isinstance(node, Count):
         return node
-    cure = "write a whole number from 1 to 999 without quotes: 2"
+    cure = f"write a whole number from 1 to {MOST} without quotes: 2"
     if not isinstance(node, Written) or node.sort is not Sort.WHOLE:
         raise wrong_kind(node, "a whole number", cure)
     number = int(node.text) if _COUNT.fullmatch(node.text) else 0
-    if not 1 <= number <= 999:
+    if not 1 <= number <= MOST:
         raise faults(halt("count", f"{shown(node.text)} is no count", cure, node.place))
     return Count(number, node.place)
 
