@@ -211,7 +211,6 @@ def _cost_of_row(
     others = sizes[:-1]
     return (
         sum(short),
-        max(short),
         max(sizes) - min(sizes),
         max(others) - min(others),
         sum(apart),

@@ -61,7 +61,6 @@ class Columns:
     parts: list[int] = field(default_factory=list)  # whether anything of each is changed
     said: list[int] = field(default_factory=list)  # whether each line of the file is given up
     short: list[tuple[Limit, int]] = field(default_factory=list)
-    shortest: int = -1  # the greatest shortfall, if there are two and more
     groups: list[Group] = field(default_factory=list)
     _lines: list[int] = field(default_factory=list)  # of each mark, the graduation it is at
     _measures: list[tuple[int, Callable[[Answer], float]]] = field(
@@ -73,7 +72,6 @@ class Columns:
             self.yields[i] = self.programme.column(lower=-self.reach, upper=self.reach)
         for limit in self.knot.limits:
             self._limit(limit)
-        self._greatest_shortfall()
         for mark in self.knot.marks:
             self._mark(mark)
         for i in self.knot.rows:
@@ -123,14 +121,6 @@ class Columns:
             self._measure(short, _shortfall((dict(terms), start)))
             terms[short] = 1.0
         self.programme.row(terms, lower=-start, upper=INFINITE)
-
-    def _greatest_shortfall(self) -> None:
-        short = [column for _, column in self.short]
-        if len(short) > 1:
-            self.shortest = self.programme.column(lower=0.0, upper=INFINITE)
-            self._measure(self.shortest, _greatest(short))
-            for one in short:
-                self.programme.row({self.shortest: 1.0, one: -1.0}, lower=0.0, upper=INFINITE)
 
     def _mark(self, mark: Mark) -> None:
         terms, start = self.sum(mark.moves)

@@ -246,17 +246,11 @@ class Ladder:
         return True
 
     def _seasons(self) -> None:
-        """The least shortfall in all; of equal ones that of which the greatest is least."""
-        short = [column for _, column in self.columns.short]
-        self._nearest(dict.fromkeys(short, 1.0))
-        if len(short) > 1:
-            self._nearest({self.columns.shortest: 1.0})
+        """The least shortfall in all; how it is shared is asked once alike sizes are settled."""
+        self._nearest({column: 1.0 for _, column in self.columns.short})
 
     def _each_season(self) -> None:
-        """Of equally good answers the one in which the bound named first is kept best.
-
-        Asked once alike sizes are settled: then hardly ever anything is left to search.
-        """
+        """Of equally good answers the one in which the bound named first is kept best."""
         for _, column in self.columns.short:
             self._nearest({column: 1.0})
 
