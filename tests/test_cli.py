@@ -37,6 +37,13 @@ def piece(folder: Path, *, old: str = "", new: str = "") -> Path:
     return path
 
 
+def size_of(packet: Path) -> tuple[int, int]:
+    """Of its first sheet. [mm, rounded]"""
+    with pdfplumber.open(packet) as found:
+        page = found.pages[0]
+    return round(float(page.width) / 72 * 25.4), round(float(page.height) / 72 * 25.4)
+
+
 def test_the_demo_stops_nothing() -> None:
     done = run("prove", DEMO)  # by its folder; the others are named by their file
     assert (done.returncode, done.stderr) == (CLEAN, "")
@@ -105,6 +112,28 @@ def test_a_piece_is_begun_proven_and_printed(tmp_path: Path) -> None:
     assert run("papers", folder, "--sheet", "A4").returncode == CLEAN
     made = sorted(path.name for path in (folder / "papers").iterdir())
     assert made == ["cutting-list.csv", "packet.pdf", "piece.glb", "setting-out.json"]
+    assert size_of(folder / "papers" / "packet.pdf") == (210, 297)
+    # a file that only its owner could read would be hidden from a partner and a web server
+    files = [folder / "piece.toml", folder / "shop.toml", folder / "papers" / "packet.pdf"]
+    assert {path.stat().st_mode & 0o777 for path in files} == {0o644}
+
+
+def test_papers_of_what_halts_are_written_and_the_halt_is_told_by_the_exit_code(
+    tmp_path: Path,
+) -> None:
+    path = piece(tmp_path, old="{ foot = 1 }", new="{ foot = 2 }")
+    assert run("papers", path).returncode == HALTED
+    assert (tmp_path / "papers" / "packet.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_what_is_wrong_in_the_shops_file_is_told_with_the_piece(tmp_path: Path) -> None:
+    path = piece(tmp_path)
+    shop = tmp_path / "shop.toml"
+    shop.write_text(f"{shop.read_text(encoding='utf-8')}\n[chisles]\n", encoding="utf-8")
+    done = run("prove", path)
+    assert done.returncode == HALTED
+    assert "is no word of the shop file" in done.stdout
+    assert re.search(r"shop\.toml \d+:2\n", done.stdout)
 
 
 def test_nothing_is_written_over(tmp_path: Path) -> None:
@@ -137,7 +166,8 @@ def test_an_unknown_example_is_met_with_the_nearest(tmp_path: Path) -> None:
 def test_the_demo_runs_from_anywhere(tmp_path: Path) -> None:
     done = run("demo", "--once", "--into", tmp_path / "out", cwd=tmp_path)
     assert done.returncode == CLEAN
-    assert (tmp_path / "out" / "packet.pdf").read_bytes().startswith(b"%PDF")
+    # US letter for a piece in inches: 8 1/2 by 11 in
+    assert size_of(tmp_path / "out" / "packet.pdf") == (216, 279)
 
 
 def test_help_comes_at_once_and_loads_no_kernel() -> None:

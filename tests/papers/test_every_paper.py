@@ -4,11 +4,13 @@ import os
 import subprocess
 import sys
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from tests.house.tree import ROOT
 from tests.papers.cupboard import FINDINGS, cupboard
 
+import scantling
 from scantling import PAPERS
 from scantling.papers import Sheet
 from scantling.papers._typeset import shown
@@ -54,11 +56,17 @@ def test_it_makes_files_under_plain_names(title: str, sheet: Sheet) -> None:
 
 
 def test_two_processes_make_the_same_bytes() -> None:
+    package = Path(scantling.__file__).parents[1]
     found = [
         subprocess.run(
             [sys.executable, "-c", RENDER],
             cwd=ROOT,
-            env={**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": str(ROOT), "TZ": zone},
+            env={
+                **os.environ,
+                "PYTHONHASHSEED": seed,
+                "PYTHONPATH": f"{package}{os.pathsep}{ROOT}",
+                "TZ": zone,
+            },
             capture_output=True,
             text=True,
             check=True,

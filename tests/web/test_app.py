@@ -10,8 +10,9 @@ from starlette.testclient import TestClient
 from tests.web.told import work, workbench
 
 from scantling.errors import OutOfRangeError
-from scantling.findings import Finding
+from scantling.findings import Finding, Place
 from scantling.web.app import app
+from scantling.web.told import _cut_out
 from scantling.web.workbench import Drawings, Workbench
 
 OWN = "http://127.0.0.1:4000"
@@ -68,6 +69,21 @@ def test_the_guilty_text_is_cut_out_of_its_line(client: TestClient, bench: Workb
     place = told(client)["findings"][0]["place"]
     assert (place["line"], place["column"]) == (2, 8)
     assert (place["before"], place["guilty"], place["after"]) == ("wide = ", "16 1/4", "")
+
+
+def test_of_a_line_without_end_the_neighbourhood_of_the_guilty_text_is_shown() -> None:
+    line = "a" * 5000 + "wied" + "b" * 5000
+    before, guilty, after = _cut_out(
+        f"first\n{line}\nlast", Place(file="piece.toml", line=2, column=5001, width=4)
+    )
+    assert (before[0], guilty, after[-1]) == ("…", "wied", "…")
+    assert 20 < len(before) < 500
+    assert 20 < len(after) < 500
+    assert _cut_out("wied = 1", Place(file="piece.toml", line=1, column=1, width=4)) == (
+        "",
+        "wied",
+        " = 1",
+    )
 
 
 def test_a_broken_text_leaves_the_last_good_piece(

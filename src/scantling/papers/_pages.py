@@ -119,7 +119,7 @@ def hardware(setting_out: SettingOut) -> list[Plain]:
 
 def _large(part: Part, rule: Rule) -> str:
     sizes = [part.extent.length, part.extent.width, part.extent.thickness]
-    shown = sizes[:2] if part.is_round or sizes[1] == sizes[2] else sizes
+    shown = sizes[:2] if sizes[1] == sizes[2] else sizes
     return " × ".join(rule.reads(size).removeprefix("about ") for size in shown)
 
 
