@@ -21,12 +21,17 @@ def told() -> Mapping[str, Any]:
     return document(demo())
 
 
+@cache
+def pages() -> Any:  # noqa: ANN401 - what a page shows is of any shape
+    return {"cutting list": cutting_list(demo()), "hardware": hardware(demo())}
+
+
 def length_of(text: str) -> float:
     return float(sum(Fraction(each) for each in text.split()))
 
 
 def test_wood_of_a_thickness_adds_up_to_what_its_lines_take() -> None:
-    for wood in cutting_list(demo()):
+    for wood in pages()["cutting list"]:
         lines = wood["lines"]
         taken = sum(
             length_of(line["rough"][0]) * length_of(line["rough"][1]) * line["how_many"]
@@ -36,7 +41,7 @@ def test_wood_of_a_thickness_adds_up_to_what_its_lines_take() -> None:
 
 
 def test_round_ware_is_told_by_length_and_thickness_flat_ware_by_all_three() -> None:
-    large = {(each["what"], each["large"].count("×")) for each in hardware(demo())}
+    large = {(each["what"], each["large"].count("×")) for each in pages()["hardware"]}
     assert {("shelf pin", 1), ("nail", 1), ("hinge leaf", 2)} <= large
 
 
