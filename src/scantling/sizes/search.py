@@ -8,8 +8,8 @@ at as well. The end is reached at the latest when everything is.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Hashable, Mapping
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from scantling.sizes.certificate import (
@@ -22,9 +22,10 @@ from scantling.sizes.certificate import (
     unproven,
 )
 from scantling.sizes.closing import Closed, closed
-from scantling.sizes.columns import Columns, reach_of
+from scantling.sizes.columns import Answer, Columns, reach_of
 from scantling.sizes.knot import Knot, knots
 from scantling.sizes.ladder import Ladder
+from scantling.sizes.likeness import likeness
 from scantling.sizes.linear import size_of
 from scantling.sizes.programme import Programme
 from scantling.sizes.rows import Terms
@@ -72,29 +73,19 @@ def searched_out(
     asked, found = Asked(), base
     done: dict[Knot, Closed] = {}
     used: dict[Knot, Closed] = {}
-    hurried: set[Knot] = set()
     yielded: dict[int, Fraction] = {}
     reach = reach_of([base.at(v) for v in range(len(case.shape.names))], case.grid)
+    climbs = _Climbs(case, reach, stop)
     more = unproven(case, base)
     if more and len(begin) <= MOST_TO_BEGIN:
         more |= begin
-    solves = turns = 0
+    turns = 0
     while more:
         asked |= more
         used = {}
         for knot in knots(case, base, asked):
-            known = done.get(knot) or earlier.get(knot)
-            if known is None:
-                known = closed_by_one(case, knot)
-            if known is None:
-                ladder = Ladder(Columns(case, knot, reach, Programme(stop=stop)))
-                if not ladder.climb():
-                    raise FactsClashError
-                if ladder.stopped:
-                    hurried.add(knot)
-                known = closed(ladder.columns, ladder.best, stopped=ladder.stopped)
-                solves += ladder.columns.programme.solves
-            used[knot] = done[knot] = known
+            known = done.get(knot) or earlier.get(knot) or closed_by_one(case, knot)
+            used[knot] = done[knot] = known or climbs.closed(knot)
         yielded = {i: by for part in used.values() for i, by in part.yielded.items()}
         found = reading(case.shape, case.rows, yielded)
         more = _amiss(case, base, found) - asked
@@ -104,8 +95,41 @@ def searched_out(
         if more.floors or more.bounds:
             rows = frozenset(i for knot in used for i in knot.rows)
             more |= _limits_on(case, rows) - asked
-    looked_at = {knot: known for knot, known in done.items() if knot not in hurried}
-    return Searched(found, used, looked_at, asked, yielded, solves, not hurried.isdisjoint(used))
+    looked_at = {knot: known for knot, known in done.items() if knot not in climbs.hurried}
+    stopped = not climbs.hurried.isdisjoint(used)
+    return Searched(found, used, looked_at, asked, yielded, climbs.solves, stopped)
+
+
+@dataclass(slots=True)
+class _Climbs:
+    """Knots given to the solver; those that are one but for the names, once."""
+
+    case: Case
+    reach: float
+    stop: Stop
+    hurried: set[Knot] = field(default_factory=set)
+    solves: int = 0
+    _answers: dict[Hashable, Answer] = field(default_factory=dict)
+
+    def closed(self, knot: Knot) -> Closed:
+        """The best answer to a knot, exactly.
+
+        Raises:
+            FactsClashError: Facts and physical bounds cannot all hold.
+        """
+        like = likeness(self.case, knot)
+        columns = Columns(self.case, knot, self.reach, Programme(stop=self.stop))
+        if like in self._answers:
+            return closed(columns, self._answers[like])
+        ladder = Ladder(columns)
+        if not ladder.climb():
+            raise FactsClashError
+        self.solves += columns.programme.solves
+        if ladder.stopped:
+            self.hurried.add(knot)
+        else:
+            self._answers[like] = ladder.best
+        return closed(columns, ladder.best, stopped=ladder.stopped)
 
 
 def _amiss(case: Case, base: Reading, found: Reading) -> Asked:
