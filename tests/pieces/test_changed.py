@@ -30,7 +30,7 @@ def readable(seed: int) -> str:
     return next(
         text
         for text in (changed(chance.choice(TEXTS), chance) for _ in count())
-        if read(text).complete
+        if text not in TEXTS and read(text).complete
     )
 
 

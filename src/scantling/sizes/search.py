@@ -105,7 +105,7 @@ class _Climbs:
     """Knots given to the solver; those that are one but for the names, once."""
 
     case: Case
-    reach: float
+    reach: float  # [graduations] furthest anything moves
     stop: Stop
     hurried: set[Knot] = field(default_factory=set)
     solves: int = 0

@@ -194,7 +194,8 @@ def _count(node: Node | int) -> Count:
         raise wrong_kind(node, "a whole number", cure)
     number = int(node.text) if _COUNT.fullmatch(node.text) else 0
     if not 1 <= number <= MOST:
-        raise faults(halt("count", f"{shown(node.text)} is no count", cure, node.place))
+        says = "more than go into one piece" if number > MOST else "no count"
+        raise faults(halt("count", f"{shown(node.text)} is {says}", cure, node.place))
     return Count(number, node.place)
 
 
