@@ -11,7 +11,7 @@ from scantling.piece._made import entering, far_end, lacking, reaching
 from scantling.piece._section import JointWanted
 from scantling.piece._words import habit, inch_or_mm
 from scantling.sizes.linear import ZERO, Linear, size_of
-from scantling.sizes.model import Level, Relations
+from scantling.sizes.model import Bound, Level, Relations, Yields
 from scantling.units import INCH
 
 SIDES = ("left side", "right side")
@@ -22,6 +22,10 @@ WIDTHS = tuple(f"{side}.width" for side in SIDES)
 def foot_of(side: str, whole: Whole) -> Linear:
     """How high the lower end of a side stands: on the floor, unless it was made short. [mm]"""
     return lacking(f"{side}.length", LENGTHS, whole)
+
+
+def _within(room: Linear, because: str) -> Bound:
+    return Bound(sum=room, because=because, yields=Yields.NEVER)
 
 
 def between_sides(
@@ -71,6 +75,10 @@ def between_sides(
         whole=whole,
     ) + Relations(
         rules=(habit(size_of(f"{part}.thickness"), thick, "usual for shelves", level=Level.RULE),),
+        bounds=(
+            _within(up - size_of(f"{part}.thickness"), f"the {part} lies above the floor"),
+            _within(size_of("case.tall") - up, f"the {part} lies below the upper end of the sides"),
+        ),
     )
     relations += reaching(
         case.sum("deep"),
