@@ -21,8 +21,8 @@ TEXT = (Path(__file__).parents[2] / "pieces" / "bookcase" / "piece.toml").read_t
 BY_HAND = {
     "left side": ("48", "11", "3/4"),
     "bottom": ("29", "10 7/16", "3/4"),
-    "low": ("29", "10 7/16", "3/4"),
-    "high": ("29", "10 7/16", "3/4"),
+    "lower shelf": ("29", "10 7/16", "3/4"),
+    "upper shelf": ("29", "10 7/16", "3/4"),
     "front sub-top rail": ("29 1/2", "2 1/2", "3/4"),
 }
 
