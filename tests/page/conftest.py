@@ -79,7 +79,7 @@ def served(tmp_path: Path, text: str) -> Iterator[Served]:
     (tmp_path / "bench").mkdir()
     file = tmp_path / "bench" / "piece.toml"
     file.write_text(text)
-    found = Served(file, workbench(file) if text == GOOD else stating(file))
+    found = Served(file, stating(file) if "[case]" in text else workbench(file))
     with watching(found.bench):
         found.begin()
         yield found
@@ -127,7 +127,7 @@ def opened(browser: Browser, served: Served) -> Iterator[Opened]:
             page.on("console", heard)
         page.on("pageerror", lambda error: said.append(str(error)))
         page.goto(served.address + section)
-        page.wait_for_selector("header h1")
+        page.wait_for_selector("header h1, .broken")
         return page
 
     yield open_page

@@ -69,12 +69,15 @@ def test_a_fault_moves_nothing_under_the_hand(opened: Opened, served: Served) ->
     expect(page.locator(".broken")).to_be_in_viewport()
 
 
+@pytest.mark.parametrize("text", [BROKEN], ids=["no length"])
 def test_a_file_broken_from_the_start_is_mended_into_a_piece(
     opened: Opened, served: Served
 ) -> None:
-    served.save(BROKEN)
     page = opened()
+    expect(page.locator(".broken")).to_be_visible()
+    expect(page.locator("header h1")).to_have_count(0)
     served.save(GOOD)
+    expect(page.locator("header h1")).to_have_text("Wall cupboard")
     expect(page.locator("main h2")).to_have_text("Setting out")
     expect(page.locator(".broken")).to_have_count(0)
 
