@@ -7,10 +7,10 @@ from typing import Any
 
 import pytest
 from starlette.testclient import TestClient
-from tests.web.told import work, workbench
+from tests.web.told import drawings, work, workbench
 
 from scantling.errors import OutOfRangeError
-from scantling.findings import Finding, Place
+from scantling.findings import Finding, Place, Weight
 from scantling.web.app import app
 from scantling.web.told import _cut_out
 from scantling.web.workbench import Drawings, Workbench
@@ -84,6 +84,19 @@ def test_of_a_line_without_end_the_neighbourhood_of_the_guilty_text_is_shown() -
         "wied",
         " = 1",
     )
+
+
+def test_of_a_guilty_text_without_end_its_beginning_is_shown(file: Path) -> None:
+    file.write_text(f"wide = {'1' * 5000}")
+    where = Place(file=file.name, line=1, column=8, width=5000)
+    said = Finding(code="piece.odd", weight=Weight.HALT, says="So.", cure="Cut it.", place=where)
+    bench = Workbench[str](file, work=lambda _: (None, (said,)), drawings=drawings())
+    bench.look()
+    with TestClient(app(bench, host="127.0.0.1", port=4000), base_url=OWN) as client:
+        place = told(client)["findings"][0]["place"]
+    assert (place["before"], place["guilty"][:4], place["after"][-1]) == ("wide = ", "1111", "…")
+    # the page wraps lines: a thousand characters are a paragraph, five thousand hide the cure
+    assert sum(len(place[word]) for word in ("before", "guilty", "after")) < 1000
 
 
 def test_a_broken_text_leaves_the_last_good_piece(

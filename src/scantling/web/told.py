@@ -82,9 +82,8 @@ def _cut_out(text: str, place: Place) -> tuple[str, str, str]:
         return "", "", ""
     line = lines[place.line - 1].removesuffix("\r")
     begin = min(place.column - 1, len(line))
-    end = min(begin + place.width, len(line))
+    end = min(begin + min(place.width, LONGEST_LINE), len(line))
     left = max(0, begin - LONGEST_LINE // 2)
     right = min(len(line), end + LONGEST_LINE // 2)
-    end = min(end, begin + LONGEST_LINE)
     before = ("…" if left else "") + line[left:begin]
     return before, line[begin:end], line[end:right] + ("…" if right < len(line) else "")
