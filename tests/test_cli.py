@@ -118,6 +118,13 @@ def test_a_piece_is_begun_proven_and_printed(tmp_path: Path) -> None:
     assert {path.stat().st_mode & 0o777 for path in files} == {0o644}
 
 
+def test_a_piece_in_millimetres_is_printed_on_a4_unless_asked(tmp_path: Path) -> None:
+    metric = ROOT / "tests" / "pieces" / "metric_cupboard"
+    assert run("papers", metric, "--into", tmp_path).returncode == CLEAN
+    # ISO 216; where lengths are metric the shops sell A4: common practice
+    assert size_of(tmp_path / "packet.pdf") == (210, 297)
+
+
 def test_papers_of_what_halts_are_written_and_the_halt_is_told_by_the_exit_code(
     tmp_path: Path,
 ) -> None:

@@ -44,6 +44,10 @@ def test_area_is_that_of_the_rough_faces() -> None:
     groups: Rows = cutting_list(replace(whole, lines=(top,)))
     # rough 23 1/2 by 10 1/2 in: 246.75 of the 144 square inches in a square foot
     assert groups[0]["area"] == "1.7 square feet"
+    metric = replace(cupboard(measure=Unit.MM), lines=(top,))
+    groups = cutting_list(metric)
+    # the same top in millimetres, rough 596.9 by 266.7: 159 193 mm2
+    assert groups[0]["area"] == "0.16 square metres"
 
 
 def test_sizes_come_apart_at_the_fraction() -> None:

@@ -58,6 +58,16 @@ def test_lengths_that_state_a_size_are_told_as_fields(client: TestClient) -> Non
     }
 
 
+def test_of_a_line_without_end_a_field_shows_the_beginning(
+    client: TestClient, bench: Workbench[str], file: Path
+) -> None:
+    file.write_text(TEXT.replace("wide = 16", f"wide = 16  # {'so ' * 2000}"))
+    bench.look()
+    (field,) = file_told(client)["fields"]
+    assert field["says"].startswith("wide = 16")
+    assert len(field["says"]) < 1000
+
+
 def test_a_write_answers_with_what_is_new(client: TestClient, file: Path) -> None:
     mark = file_told(client)["mark"]
     wish = {"path": WIDE, "value": "16 1/2", "over": mark}
