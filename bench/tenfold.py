@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Shaping, Sketch

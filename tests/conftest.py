@@ -2,7 +2,7 @@
 
 import os
 import shutil
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 
 import pytest
@@ -33,6 +33,13 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 
 def _fixtures(item: pytest.Item) -> Iterable[str]:
     return item.fixturenames if isinstance(item, pytest.Function) else ()
+
+
+@pytest.fixture(autouse=True)
+def shared_strings_still_stand() -> Iterator[None]:
+    """No text went to the native fractions: one of a single character would overwrite this one."""
+    yield
+    assert b"\0".decode() == "\0"
 
 
 @pytest.fixture

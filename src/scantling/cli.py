@@ -16,6 +16,8 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 from cyclopts import App, CycloptsError, Parameter
 
+from scantling.web.sweeping import unswept
+
 if TYPE_CHECKING:
     from scantling.findings import Finding
     from scantling.piece import Piece
@@ -53,7 +55,8 @@ class _FaultyError(Exception):
 def main() -> None:
     """Run a command and leave with its exit code."""
     try:
-        code = app(exit_on_error=False, print_error=False, result_action="return_value")
+        with unswept():  # somebody waits from the first word to the last
+            code = app(exit_on_error=False, print_error=False, result_action="return_value")
     except CycloptsError as error:
         _say(f"{error}\nscantling --help lists what can be said.")
         sys.exit(UNREADABLE)

@@ -1,6 +1,6 @@
 """Exact lengths: read as makers write them, written as makers read them.
 
-Inside the house a length is a `fractions.Fraction` of millimetres and never passes through a
+Inside the house a length is a `Fraction` of millimetres and never passes through a
 float: one inch is 127/5 mm exactly. A text with more than one likely reading is refused with
 a cure, because a length read wrongly and in silence is cut into wood.
 
@@ -14,9 +14,9 @@ import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from fractions import Fraction
 
 from scantling.errors import LengthError, OutOfRangeError
+from scantling.exact import Fraction, from_figures
 
 INCH = Fraction(127, 5)  # [mm] exact: the international inch of 1959
 FOOT = 12 * INCH  # [mm]
@@ -218,7 +218,7 @@ def _scale(unit: str) -> Fraction:
 
 
 def _feet_and_inches(reading: _Reading, found: re.Match[str]) -> Fraction:
-    feet = Fraction(reading.tokens[found.start("feet")].text)
+    feet = from_figures(reading.tokens[found.start("feet")].text)
     first, last = found.span("amount")
     inches = _amount(reading, first, last)
     if not found["inches"] and found["amount"] in {"o", "g"}:
@@ -257,7 +257,7 @@ def _amount(reading: _Reading, first: int, last: int) -> Fraction:
 def _number(reading: _Reading, at: int) -> Fraction:
     token = reading.tokens[at]
     if token.kind not in "og":
-        return Fraction(token.text)
+        return from_figures(token.text)
     over = unicodedata.normalize("NFKD", token.text).replace("\u2044", "/").replace("\u2215", "/")
     top, bottom = map(int, over.split("/"))
     if bottom == 0:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.parts import Point, Way
 from scantling.sizes.linear import Linear
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from scantling.exact import Fraction
 from scantling.parts.planned import PlannedPart
 from scantling.sizes.model import Stated
 

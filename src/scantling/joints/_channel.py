@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import Literal
 
+from scantling.exact import Fraction
 from scantling.joints._frame import leaving
 from scantling.joints._joint import Joined, Move, Said
 from scantling.parts import ALONG, Part, Span, Way

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
 from typing import Literal
 
+from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.joints._frame import Range, common, leaving, weakest_shear
 from scantling.joints._joint import (

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._drawer_groove import Bottom
 from scantling.joints._frame import fault

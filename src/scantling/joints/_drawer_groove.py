@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.joints._frame import Patch
 from scantling.joints._joint import Fit, Glue, Joined, Seat, rectangle
 from scantling.parts import ACROSS, ALONG, INTO, Box, Corner, Cut, Point, Profile, Span

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from scantling.exact import Fraction
 from scantling.joints._joint import Choice, Joined, Strains
 from scantling.joints._tails import up
 from scantling.shop.tools import Shop, nearest_owned, whole_depth

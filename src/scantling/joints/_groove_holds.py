@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Estimate, Joined, Woods
 from scantling.joints._strength import ledge
 from scantling.sizes.model import Sizes

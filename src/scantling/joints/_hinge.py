@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._frame import Range, fault
 from scantling.joints._joint import Bench, Beside, Choice, Joined, Joint, Seat

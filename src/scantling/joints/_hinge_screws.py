@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._frame import fault
 from scantling.joints._hinge import hung

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._frame import Patch, fault
 from scantling.joints._joint import (

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._frame import fault
 from scantling.joints._joint import Joined

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from itertools import pairwise
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Choice, Joined, Strains
 from scantling.sizes.linear import ZERO, Linear, size_of, total
 from scantling.sizes.model import (

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.parts import Extent, Part, Placement, Point, Round, Way
 from scantling.parts.outline import Flat
 from scantling.parts.shape import INSIDE_CIRCLE, ROUND_CIRCLE

@@ -7,9 +7,9 @@ Across the panel is the way it moves.
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 
 from scantling.errors import UnknownNameError
+from scantling.exact import Fraction
 from scantling.joints._joint import Bench, Beside, Choice, Gap, Joined, Joint, Seat, Strains
 from scantling.parts import ALONG, Way
 from scantling.parts.planned import PlannedPart

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from scantling.exact import Fraction
 from scantling.joints._joint import Bench, Beside, Joined, Joint, Seat
 from scantling.parts import Way
 from scantling.parts.planned import PlannedPart

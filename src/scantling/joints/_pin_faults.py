@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 from math import acos, atan2, cos, hypot, pi, sin
 
+from scantling.exact import Fraction, from_figures
 from scantling.findings import Finding, Weight
 from scantling.joints._frame import fault
 from scantling.joints._joint import Beside, Choice, Joined
@@ -191,7 +191,7 @@ def tilted_height(*, length: Fraction, thickness: Fraction, opening: Fraction) -
         return length
     angle = min(lean + acos(min(float(opening) / diagonal, 1.0)), pi / 2)
     rise = float(length) * sin(angle) + float(thickness) * cos(angle)
-    return Fraction(f"{rise:.6f}")  # shown to hundredths at most
+    return from_figures(f"{rise:.6f}")  # shown to hundredths at most
 
 
 def _joints_met(j: Joined, choice: Choice, *, sizes: Sizes) -> Iterator[_Held]:

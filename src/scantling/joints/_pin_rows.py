@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import product
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Choice, Joined, Motion, Move, Seat, lifted
 from scantling.parts import ACROSS, ALONG, INTO, Box, Cut, Part, Point, Span
 from scantling.parts.shape import INSIDE_CIRCLE, around

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Seat
 from scantling.parts import ACROSS, ALONG, INTO, Cut, Extent, Part, Placement, Round
 from scantling.parts.shape import INSIDE_CIRCLE

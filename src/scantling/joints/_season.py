@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
+from scantling.exact import Fraction
 
 
 def room(usual: Fraction, *, needed: Fraction, mark: Fraction) -> Fraction:

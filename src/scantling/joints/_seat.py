@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import Any
 
+from scantling.exact import Fraction
 from scantling.findings import Place
 from scantling.parts import REFERENCE, Corner, Cut, Made, Part, Point, Shape, Way
 from scantling.sizes.linear import ZERO, Linear

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from fractions import Fraction
 from itertools import pairwise
 
+from scantling.exact import Fraction
 from scantling.joints._frame import Patch
 from scantling.joints._joint import Joined
 from scantling.parts import Point

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.joints._frame import Patch
 from scantling.joints._housed import Run, shared_with, stop_patches
 from scantling.joints._joint import Fit, Glue, Joined

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Choice, Joined, Strains
 from scantling.joints._slots import Held
 from scantling.sizes.linear import Linear, total

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Joined
 from scantling.parts import ACROSS, ALONG, INTO, Bore, Box, Cut, Shape, Span
 from scantling.sizes.model import Sizes

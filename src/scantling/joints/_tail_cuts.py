@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.joints._frame import Patch, Range
 from scantling.joints._joint import Beside, Fit, Glue, Joined, rectangle
 from scantling.joints._short import missing

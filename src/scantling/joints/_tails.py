@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import count
 
+from scantling.exact import Fraction
 from scantling.units import INCH, Unit
 
 Range = tuple[Fraction, Fraction]

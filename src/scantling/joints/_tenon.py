@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
 
+from scantling.exact import Fraction
 from scantling.joints._frame import Patch, Range, common, is_at_end, surfaces
 from scantling.joints._joint import Beside, Fit, Glue, Joined, rectangle
 from scantling.parts import ACROSS, ALONG, INTO, Box, Cut, Part, Span

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from scantling.exact import Fraction
 from scantling.joints._joint import Choice, Joined
 from scantling.joints._tenon import Edge, grooved_edges, grooves
 from scantling.shop.tools import Shop, nearest_owned, whole_depth

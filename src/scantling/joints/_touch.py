@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Contact, Fit, Glue, Joined
 from scantling.parts import ALONG, Part, Point, Way
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import ClassVar, Literal
 
+from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.joints._drawer_bench import drawer_bench
 from scantling.joints._drawer_faults import drawer_faults

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from itertools import accumulate, pairwise
 from typing import ClassVar
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._bench import stated
 from scantling.joints._frame import fault, leaving, weakest_shear

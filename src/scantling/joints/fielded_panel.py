@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import ClassVar
 
+from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.joints._frame import Range, leaving
 from scantling.joints._joint import (

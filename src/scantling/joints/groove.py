@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import ClassVar, Literal
 
+from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.joints._bench import stated
 from scantling.joints._channel import Stops, reach, span_along, stop_relations, stops_of, ways_out

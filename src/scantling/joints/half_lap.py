@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import ClassVar, Literal
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._frame import (
     Patch,

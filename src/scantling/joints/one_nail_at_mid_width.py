@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import ClassVar
 
+from scantling.exact import Fraction, from_figures
 from scantling.findings import Finding
 from scantling.joints._bench import stated
 from scantling.joints._frame import leaving
@@ -120,7 +120,9 @@ class OneNailAtMidWidth(Joint):
         thin = sizes[j.own("shank")] if sizes is not None else usual
         drills = [size for size in shop.bores if size <= thin * PILOT]
         found = {"shank": usual, "pilot": drills[-1] if drills else thin * PILOT}
-        sold = [INCH * Fraction(n) for n in LENGTHS_INCH] if by_inch else map(Fraction, LENGTHS_MM)
+        sold = (
+            [INCH * from_figures(n) for n in LENGTHS_INCH] if by_inch else map(Fraction, LENGTHS_MM)
+        )
         lengths = tuple(sold)
         least = least_nail(j, sizes=sizes) if sizes is not None else lengths[0]
         found["nail"] = next((length for length in lengths if length >= least), lengths[-1])

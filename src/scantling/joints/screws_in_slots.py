@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import ClassVar, Literal
 
+from scantling.exact import Fraction, from_figures
 from scantling.findings import Finding
 from scantling.joints._bench import stated
 from scantling.joints._frame import leaving
@@ -364,7 +364,7 @@ class ScrewsInSlots(Joint):
 def _length(j: Joined, *, sizes: Sizes, by_inch: bool) -> Fraction:
     """The longest screw sold that goes no deeper than two thirds into the wood. [mm]"""
     thick = (j.thickness("enters").at(sizes), j.thickness("receives").at(sizes))
-    sold = [INCH * Fraction(n) for n in LENGTHS_INCH] if by_inch else map(Fraction, LENGTHS_MM)
+    sold = [INCH * from_figures(n) for n in LENGTHS_INCH] if by_inch else map(Fraction, LENGTHS_MM)
     lengths = sorted(sold)
     fitting = [length for length in lengths if length <= thick[0] + thick[1] * 2 / 3]
     return fitting[-1] if fitting else lengths[0]

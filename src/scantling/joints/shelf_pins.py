@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from itertools import product
 from typing import ClassVar
 
+from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.joints._frame import leaving
 from scantling.joints._joint import (

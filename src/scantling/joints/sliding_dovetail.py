@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import ClassVar
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._frame import fault, glued_at, leaving, touching, weakest_shear
 from scantling.joints._housed import (

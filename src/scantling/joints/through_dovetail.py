@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import ClassVar
 
+from scantling.exact import Fraction
 from scantling.joints._dovetail import Dovetailed
 from scantling.joints._joint import Bench, Choice, Joined, Strains
 from scantling.joints._tail_bench import corner_bench

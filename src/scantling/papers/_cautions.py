@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 
 from scantling.errors import UnknownNameError
+from scantling.exact import Fraction
 from scantling.papers._paper import rule_of
 from scantling.parts.solid import finished
 from scantling.setting_out import SettingOut

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.papers._cautions import weight, weight_reads
 from scantling.papers._drawing.line_types import SCALES, Kind, Spot

@@ -6,9 +6,9 @@ import inspect
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from fractions import Fraction
 from math import ceil
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._joint import Estimate, Joint
 from scantling.papers._cautions import Caution

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from fractions import Fraction
 from functools import lru_cache
 from typing import ClassVar, Protocol
 
+from scantling.exact import Fraction
 from scantling.joints._joint import DrawnSize, Estimate
 from scantling.papers._drawing.line_types import Angle
 from scantling.parts import Part

@@ -9,8 +9,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.papers._drawing.figures import from_mates, joints_of, points
 from scantling.papers._paper import Rule, own_sizes
 from scantling.papers._typeset import Plain

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from scantling.exact import Fraction
 from scantling.papers import _document_year as doc
 from scantling.papers._document_length import Length
 from scantling.papers._paper import Rule, rule_of

@@ -5,9 +5,9 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator, Mapping
-from fractions import Fraction
 from typing import ClassVar
 
+from scantling.exact import Fraction
 from scantling.papers._paper import Rule, Sheet, own_sizes, rule_of, set_out_words
 from scantling.papers._shown import in_words
 from scantling.setting_out import Line, SettingOut

@@ -5,10 +5,10 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import replace
-from fractions import Fraction
 from itertools import zip_longest
 from typing import ClassVar, Literal
 
+from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.joints._joint import Contact, DrawnSize, Estimate, Fixing, Move, Press
 from scantling.papers import _document as doc

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
-from fractions import Fraction
 from functools import cached_property
 
+from scantling.exact import Fraction
 from scantling.parts.frame import REFERENCE, Corner, Extent, Point
 from scantling.parts.shape import Shape
 from scantling.solids.store import Key

@@ -7,8 +7,8 @@ part from these alone, so a wrong one cannot hide.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.parts.cut import Cut
 from scantling.parts.frame import Surface
 from scantling.parts.shape import Bore, Box, Profile, Shape, Span, Taper, others

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from fractions import Fraction
 
 from scantling.errors import OutOfRangeError
+from scantling.exact import Fraction
 
 Point = tuple[Fraction, Fraction, Fraction]
 

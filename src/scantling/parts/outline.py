@@ -7,11 +7,11 @@ turns as it did, and whole numbers cost a tenth of reckoning with fractions.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from math import lcm
 from typing import TypeVar
 
 from scantling.errors import OutOfRangeError
+from scantling.exact import Fraction
 
 Flat = tuple[Fraction, Fraction]
 T = TypeVar("T")

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 
+from scantling.exact import Fraction
 from scantling.parts.cut import Cut
 from scantling.parts.frame import Extent, Placement, Surface
 from scantling.solids.store import Key

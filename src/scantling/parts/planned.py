@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.findings import Place
 from scantling.parts.cut import Cut
 from scantling.parts.frame import Extent, Placement, Surface, Way

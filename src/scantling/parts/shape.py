@@ -11,10 +11,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import lru_cache
 
 from scantling.errors import OutOfRangeError
+from scantling.exact import Fraction
 from scantling.parts.frame import ACROSS, ALONG, INTO, Extent, Point
 from scantling.parts.outline import Flat, run_out, sides, turn_of
 

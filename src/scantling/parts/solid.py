@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
-from fractions import Fraction
 
 from scantling.errors import OutOfRangeError
+from scantling.exact import Fraction
 from scantling.parts.cut import EVEN, OVER, Cut, Made
 from scantling.parts.frame import ALONG, Extent, Placement, Point
 from scantling.parts.part import Part

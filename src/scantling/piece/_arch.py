@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import isqrt
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Said
 from scantling.parts import INTO, Corner, Cut, Profile, Surface
 from scantling.piece._form import Sketch

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from scantling.exact import Fraction
 from scantling.findings import Place
 from scantling.joints._joint import Gap
 from scantling.piece._form import Fitting, Landing, Opening, Whole

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
 from typing import ClassVar
 
 from scantling.errors import UnknownNameError
+from scantling.exact import Fraction
 from scantling.findings import Finding, Place
 from scantling.joints._joint import Choice, Gap, Joined, Said
 from scantling.parts import Cut

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from scantling.exact import Fraction
 from scantling.joints._joint import Joined, Seat
 from scantling.joints.mortise_and_tenon import MortiseAndTenon
 from scantling.parts import Corner, Surface, Way

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from scantling.exact import Fraction
 from scantling.joints._joint import Joined, Seat
 from scantling.parts import Corner, Surface
 from scantling.piece._form import Landing, Sketch, Whole

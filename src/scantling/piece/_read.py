@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
-from fractions import Fraction
 from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
 import scantling.joints
 import scantling.piece
+from scantling.exact import Fraction
 from scantling.findings import Finding, Place, Weight, in_order, in_sentences
 from scantling.joints._joint import Joint
 from scantling.piece._file.head import (

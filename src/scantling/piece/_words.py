@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Place, Weight
 from scantling.piece._form import Whole
 from scantling.roster import nearest

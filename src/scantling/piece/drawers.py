@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import ClassVar
 
+from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.parts import Way
 from scantling.parts.pulled import Pulled

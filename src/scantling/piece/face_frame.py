@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields, replace
-from fractions import Fraction
 from typing import Any, ClassVar
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._joint import Beside, Joined, Joint, Said, Seat
 from scantling.parts import Corner, Surface, Way

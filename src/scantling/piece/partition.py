@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import ClassVar
 
+from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.joints._joint import Beside, Joined, Seat
 from scantling.joints.groove import Groove

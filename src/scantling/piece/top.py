@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import ClassVar
 
+from scantling.exact import Fraction
 from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import (
     ACROSS,

@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 from itertools import pairwise
 from math import gcd, lcm
+
+from scantling.exact import Fraction
 
 Point = tuple[Fraction, Fraction, Fraction]
 Flat = tuple[Fraction, Fraction]

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from fractions import Fraction
 
 from scantling.errors import OutOfRangeError
+from scantling.exact import Fraction
 from scantling.parts.drawn import Drawn
 from scantling.proofs._cells import Flat, Plane, Point
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from fractions import Fraction
 from functools import cached_property
 from typing import ClassVar, Protocol
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Place
 from scantling.joints._joint import Contact, Press
 from scantling.parts.drawn import Drawn, drawn

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import ClassVar
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.parts.frame import DEEP, TALL, WIDE
 from scantling.parts.part import Part

@@ -11,10 +11,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import ClassVar
 
 from scantling.errors import OutOfRangeError
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.parts.drawn import Drawn
 from scantling.proofs import _cells

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from fractions import Fraction
 
 from scantling.errors import InternalError
+from scantling.exact import Fraction
 from scantling.findings import Finding, Place, Weight
 from scantling.joints._joint import (
     Choice,

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from math import ceil
 from string import ascii_lowercase
 from typing import Any, TypeVar
 
+from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.joints._joint import Choice, Joined, Press, State
 from scantling.parts import Cut, GluedUp, Part, Strip

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from fractions import Fraction
 from itertools import islice
 from types import MappingProxyType
 
 import scantling.proofs
+from scantling.exact import Fraction
 from scantling.findings import Finding, Place, Weight, in_order
 from scantling.joints._joint import Choice
 from scantling.parts import Part

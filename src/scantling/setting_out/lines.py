@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.parts import GluedUp, Part
 from scantling.setting_out.answer import Line
 from scantling.shop.habits import Habits

@@ -7,9 +7,9 @@ between, is assumed: see `scantling.timber.room.DAMPNESS`.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from math import ceil, floor
 
+from scantling.exact import Fraction
 from scantling.findings import Place
 from scantling.setting_out.answer import Line, SetGap, SettingOut
 from scantling.setting_out.year import amount, cured

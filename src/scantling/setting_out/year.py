@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from fractions import Fraction
 from math import ceil
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._joint import Gap, Strains
 from scantling.piece._form import Fitting

@@ -9,10 +9,10 @@ import re
 from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
-from fractions import Fraction
 from typing import TypeVar
 
 from scantling.errors import LengthError
+from scantling.exact import Fraction, from_figures
 from scantling.findings import Finding, Place, Weight
 from scantling.shop._lines import Path, Places
 from scantling.units import Unit, length
@@ -235,7 +235,7 @@ class Table:
 
     def _as_slope(self, value: object, at: Place) -> Fraction | None:
         found = _SLOPE.fullmatch(value) if isinstance(value, str) else None
-        slope = 1 / Fraction(found[1]) if found and Fraction(found[1]) else None
+        slope = 1 / from_figures(found[1]) if found and from_figures(found[1]) else None
         # Steeper breaks the corners off, flatter holds nothing; common practice.
         if slope is not None and Fraction(1, 12) <= slope <= Fraction(1, 4):
             return slope

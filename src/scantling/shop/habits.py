@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.units import INCH, Unit
 from scantling.wording import Speech
 

@@ -8,12 +8,12 @@ import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from fractions import Fraction
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
 from scantling.errors import InternalError
+from scantling.exact import Fraction
 from scantling.findings import Finding, Place, Weight
 from scantling.shop._fields import Desk, Table
 from scantling.shop._lines import places

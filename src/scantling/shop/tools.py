@@ -8,10 +8,10 @@ of a width he has no iron for.
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
-from fractions import Fraction
 from functools import cached_property
 
 from scantling.errors import OutOfRangeError
+from scantling.exact import Fraction
 from scantling.units import INCH, Unit, written_with_unit
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.sizes.certificate import Asked
 from scantling.sizes.closing import Closed

@@ -17,8 +17,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.sizes.model import Alike, Bound, Dimension, Kind, Yields
 from scantling.sizes.rows import Row, Strength
 from scantling.sizes.shape import Reading, Shape

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import combinations
 from math import lcm
 
 from scantling.errors import InternalError
+from scantling.exact import Fraction
 from scantling.sizes.columns import HALF, Answer, Columns, value
 from scantling.sizes.echelon import Echelon, whole
 from scantling.sizes.linear import size_of

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.sizes.certificate import Case
 from scantling.sizes.knot import Knot, Limit, Mark, is_season
 from scantling.sizes.model import Alike

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.sizes.answer import Clash, Conflict
 from scantling.sizes.certificate import Asked, Case, broken_bounds, too_small, unproven
 from scantling.sizes.columns import Columns, reach_of

@@ -13,9 +13,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from fractions import Fraction
 from heapq import heapify, heappop, heappush
 from math import gcd, lcm
+
+from scantling.exact import Fraction
 
 
 @dataclass(frozen=True, slots=True)

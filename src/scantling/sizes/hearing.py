@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Place, Weight
 from scantling.sizes.model import Measured, Relations, Stated
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from fractions import Fraction
 from math import ceil, isfinite
 
+from scantling.exact import Fraction
 from scantling.sizes.columns import HALF, SAME, Answer, Columns, Group, Yielding
 from scantling.sizes.knot import Mark
 from scantling.sizes.lattice import Lattice, cores, lattice

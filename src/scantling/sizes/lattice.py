@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from math import gcd, lcm
 from typing import TypeVar
 
+from scantling.exact import Fraction
 from scantling.sizes.echelon import Echelon, whole
 from scantling.sizes.shape import Expression
 

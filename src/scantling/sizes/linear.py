@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
+
+from scantling.exact import Fraction
 
 
 @dataclass(frozen=True)

@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, fields
 from enum import StrEnum
-from fractions import Fraction
 
 from scantling.errors import UnknownNameError
+from scantling.exact import Fraction
 from scantling.findings import Place
 from scantling.sizes.linear import Linear
 

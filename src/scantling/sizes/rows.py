@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import IntEnum
-from fractions import Fraction
 
 from scantling.errors import InternalError, UnknownNameError
+from scantling.exact import Fraction
 from scantling.findings import Place
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import (

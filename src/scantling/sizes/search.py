@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.sizes.certificate import (
     Asked,
     Case,

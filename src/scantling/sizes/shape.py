@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
 from itertools import chain
 from math import lcm
 
 from scantling.errors import InternalError
+from scantling.exact import Fraction
 from scantling.sizes.echelon import Echelon, whole
 from scantling.sizes.linear import Linear
 from scantling.sizes.reasons import reasons

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from fractions import Fraction
 from math import ceil, floor, gcd, lcm
 
+from scantling.exact import Fraction
 from scantling.sizes.certificate import Case
 from scantling.sizes.closing import Closed
 from scantling.sizes.knot import Knot

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
 
 from scantling.errors import InternalError, OutOfRangeError
+from scantling.exact import Fraction
 from scantling.findings import Finding, in_order
 from scantling.sizes.answer import Breach, Conflict, Solved, Trail
 from scantling.sizes.certificate import Case, broken_bounds, hopeless, off_tape, too_small

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.sizes.answer import Breach, Clash, Conflict
 from scantling.sizes.model import Bound, Dimension, Size, Stated

@@ -11,10 +11,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 from math import inf
 
+from scantling.exact import Fraction
 from scantling.solids._boxes import (
     Box,
     as_box,

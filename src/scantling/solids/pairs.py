@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 import numpy as np
 from numpy.typing import NDArray
 
+from scantling.exact import Fraction
 from scantling.solids._boxes import turned_box
 from scantling.solids._nook import Nook, nook
 from scantling.solids.kernel import NOISE, Placed, Solid, depth_filled, room_filled

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
+
+from scantling.exact import Fraction
 
 Point = tuple[Fraction, Fraction, Fraction]
 

@@ -7,9 +7,9 @@ drying is here too, for the ends outside that range.
 
 from dataclasses import dataclass
 from enum import StrEnum
-from fractions import Fraction
 
 from scantling.errors import OutOfRangeError
+from scantling.exact import Fraction, from_figures
 from scantling.timber.room import Room
 from scantling.timber.species import Species
 
@@ -195,7 +195,7 @@ def within_linear(moisture: float) -> bool:
 
 def _decimal(per_point: Fraction, points: float) -> Fraction:
     # By way of text: the nearest binary fraction of a decimal would not be that decimal.
-    return Fraction(f"{float(per_point) * points:.6f}")
+    return from_figures(f"{float(per_point) * points:.6f}")
 
 
 def _not_negative(moisture: float) -> None:

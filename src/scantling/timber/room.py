@@ -1,8 +1,8 @@
 """The room a piece will stand in, and the bench it is made at."""
 
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import from_figures
 from scantling.timber.moisture import Season
 
 MONTHS = (
@@ -13,7 +13,7 @@ MONTHS = (
 # dampest in August. UNSOURCED: a room's file tells the two ends alone, and this is a guess at
 # when they come in a heated house north of the equator.
 DAMPNESS = tuple(
-    Fraction(share)
+    from_figures(share)
     for share in (
         *("0.067", "0", "0.067", "0.25", "0.5", "0.75"),
         *("0.933", "1", "0.933", "0.75", "0.5", "0.25"),

@@ -11,12 +11,12 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from fractions import Fraction
 from functools import cache
 from importlib.resources import files
 from types import MappingProxyType
 
 from scantling.errors import OutOfRangeError, UnknownNameError
+from scantling.exact import Fraction, from_figures
 
 
 class Kind(StrEnum):
@@ -147,12 +147,12 @@ def _species(row: Mapping[str, str]) -> Species:
         trade_names=tuple(filter(None, row["trade_names"].split("; "))),
         botanical=row["botanical"],
         kind=Kind(row["kind"]),
-        radial=Fraction(row["radial_per_pct"]),
-        tangential=Fraction(row["tangential_per_pct"]),
-        shrinkage_radial=Fraction(row["shrinkage_radial_pct"]),
-        shrinkage_tangential=Fraction(row["shrinkage_tangential_pct"]),
-        shrinkage_volume=Fraction(row["shrinkage_volume_pct"]),
-        shrinkage_start=Fraction(row["shrinkage_start_pct"]),
+        radial=from_figures(row["radial_per_pct"]),
+        tangential=from_figures(row["tangential_per_pct"]),
+        shrinkage_radial=from_figures(row["shrinkage_radial_pct"]),
+        shrinkage_tangential=from_figures(row["shrinkage_tangential_pct"]),
+        shrinkage_volume=from_figures(row["shrinkage_volume_pct"]),
+        shrinkage_start=from_figures(row["shrinkage_start_pct"]),
         gravity_green=float(row["gravity_green"]),
         gravity_12=_figure(row["gravity_12"]),
         bending_strength=float(row["bending_strength_MPa"]),

@@ -1,7 +1,8 @@
 """Looks at the file again whenever it may have changed.
 
 The system tells of changes where it can; where it cannot (a network folder, a limit reached), a
-look every half second finds them too. A look costs a few file stamps.
+look every half second finds them too. A look costs a few file stamps. Memory is swept once it has
+been quiet for that long after a change, when nobody waits.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from typing import Any
 
 import watchfiles
 
+from scantling.web.sweeping import sweep, unswept
 from scantling.web.workbench import Workbench
 
 PAUSE = 0.5  # [s] between two looks nobody asked for
@@ -27,7 +29,8 @@ def watching(workbench: Workbench[Any]) -> Iterator[None]:
     thread = threading.Thread(target=_looks, args=(workbench, stop), name="looks", daemon=True)
     thread.start()
     try:
-        yield
+        with unswept():
+            yield
     finally:
         stop.set()
         thread.join(timeout=5)
@@ -35,14 +38,18 @@ def watching(workbench: Workbench[Any]) -> Iterator[None]:
 
 def _looks(workbench: Workbench[Any], stop: threading.Event) -> None:
     workbench.look()
-    for _ in _chances(workbench, stop):
+    swept = 0  # up to which look
+    for is_quiet in _chances(workbench, stop):
         workbench.look()
+        if is_quiet and workbench.standing.number > swept:
+            swept = workbench.standing.number
+            sweep()
 
 
-def _chances(workbench: Workbench[Any], stop: threading.Event) -> Iterator[None]:
-    """Moments at which a change is likely, or half a second has gone by."""
+def _chances(workbench: Workbench[Any], stop: threading.Event) -> Iterator[bool]:
+    """Moments at which a change is likely, or half a second has gone by; whether it has."""
     try:
-        for _ in watchfiles.watch(
+        for changes in watchfiles.watch(
             workbench.path.parent,
             stop_event=stop,
             recursive=False,
@@ -52,8 +59,8 @@ def _chances(workbench: Workbench[Any], stop: threading.Event) -> Iterator[None]
             yield_on_timeout=True,
             raise_interrupt=False,
         ):
-            yield
+            yield not changes
     except OSError:  # the folder is gone, or the system watches no more files
         pass
     while not stop.wait(PAUSE):
-        yield
+        yield True

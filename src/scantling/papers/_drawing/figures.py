@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.parts import Bore, Box, Cut, Drawn, Part, drawn
 from scantling.setting_out import SetJoint, SettingOut
 

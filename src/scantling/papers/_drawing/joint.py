@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.papers._drawing.line_types import Drawing, Spot, Stroke
 from scantling.papers._drawing.piece import PIECE_KINDS, PieceDrawing, scaled
 from scantling.parts import Part, Point

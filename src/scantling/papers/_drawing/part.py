@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
+from scantling.exact import Fraction
 from scantling.papers._drawing.broken import Run, broken
 from scantling.papers._drawing.figures import distances
 from scantling.papers._drawing.line_types import SCALES, Angle, Drawing, Spot, Stroke, Text

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 import numpy as np
 import shapely
 from shapely import LineString, Polygon
 
+from scantling.exact import Fraction
 from scantling.papers._drawing.line_types import SCALES, Drawing, Kind, Spot, Stroke
 from scantling.parts import Part, Point
 from scantling.parts.solid import finished, placed

@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Annotated, Any
 
 from pydantic import PlainValidator, TypeAdapter, ValidationError, ValidationInfo
 from pydantic import WithJsonSchema as Shown
 
 from scantling.errors import OutOfRangeError, UnknownNameError
+from scantling.exact import Fraction
 from scantling.findings import Finding, Place
 from scantling.joints._joint import Said
 from scantling.piece._file.kinds import (

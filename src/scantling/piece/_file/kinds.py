@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import Annotated, Any, Self
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, PlainValidator, ValidationInfo
@@ -14,6 +13,7 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from scantling import units
 from scantling.errors import LengthError
+from scantling.exact import Fraction, from_figures
 from scantling.findings import Finding, Place
 from scantling.joints._joint import Said
 from scantling.piece._file.text import Node, Sort, Written, halt, shown, sort_of
@@ -285,7 +285,7 @@ def _load(node: Node | Load) -> Load:
     unit = _LOAD_UNITS.get(" ".join(found[2].casefold().split())) if found else None
     if found is None or unit is None:
         raise faults(halt("load", f"{shown(node.text)} is no load", cure, node.place))
-    return Load(amount=Fraction(found[1]), unit=unit, text=node.text, place=node.place)
+    return Load(amount=from_figures(found[1]), unit=unit, text=node.text, place=node.place)
 
 
 def _thick(node: Node | Said | AsBoardsGive, info: ValidationInfo) -> Said | AsBoardsGive:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 
 from scantling.errors import LengthError
+from scantling.exact import Fraction
 from scantling.units import Unit, length
 
 _UNIT = r"in\.?|inch|inches|''|[\"″”]|mm|cm|m"
