@@ -17,6 +17,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from scantling.exact import Fraction
 from scantling.sizes.model import Alike, Bound, Dimension, Kind, Yields
@@ -24,7 +25,7 @@ from scantling.sizes.rows import Row, Strength
 from scantling.sizes.shape import Reading, Shape
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Case:
     """One question: dimensions, rows with their shape, bounds, graduation."""
 
@@ -33,6 +34,26 @@ class Case:
     shape: Shape
     bounds: Sequence[Bound]
     grid: Fraction  # [mm]
+
+    def has(self, row: Row) -> bool:
+        """Whether a row is one of the question's own."""
+        return any(self.rows[i] == row for i in self.shape.places(row.terms))
+
+    @cached_property
+    def taped(self) -> tuple[int, ...]:
+        """Unknowns that should fall on the tape."""
+        at = self.shape.at
+        return tuple(at[n] for n, d in self.dimensions.items() if d.kind is Kind.TAPE)
+
+    @cached_property
+    def floors(self) -> tuple[tuple[int, int, int, bool], ...]:
+        """Unknowns with a least, its numerator and denominator [mm], whether it is too little."""
+        at = self.shape.at
+        return tuple(
+            (at[name], d.least.numerator, d.least.denominator, d.positive)
+            for name, d in self.dimensions.items()
+            if d.least is not None
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,25 +91,18 @@ class Asked:
 def off_tape(case: Case, found: Reading) -> list[int]:
     """Unknowns that should fall on the tape and do not."""
     step = case.grid.numerator * found.scale
-    d, at = case.grid.denominator, case.shape.at
-    return [
-        at[name]
-        for name, dimension in case.dimensions.items()
-        if dimension.kind is Kind.TAPE and found.values[at[name]] * d % step
-    ]
+    d, values = case.grid.denominator, found.values
+    return [v for v in case.taped if values[v] * d % step]
 
 
 def too_small(case: Case, found: Reading) -> list[int]:
     """Unknowns below their own physical bound."""
-    values, at, scale = found.values, case.shape.at, found.scale
+    values, scale = found.values, found.scale
     broken = []
-    for name, dimension in case.dimensions.items():
-        least = dimension.least
-        if least is None:
-            continue
-        spare = values[at[name]] * least.denominator - least.numerator * scale
-        if spare < 0 or (dimension.positive and not spare):
-            broken.append(at[name])
+    for v, top, bottom, positive in case.floors:
+        spare = values[v] * bottom - top * scale
+        if spare < 0 or (positive and not spare):
+            broken.append(v)
     return broken
 
 

@@ -66,7 +66,7 @@ def closed(columns: Columns, answer: Answer, *, stopped: bool = False) -> Closed
     yielded = {i: Fraction(amounts_of[n], scale * common) for i, n in place.items()}
     return Closed(
         {i: amount for i, amount in yielded.items() if amount},
-        tuple(row for row in instead if row not in columns.case.rows),
+        tuple(row for row in instead if not columns.case.has(row)),
     )
 
 

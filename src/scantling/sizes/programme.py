@@ -195,6 +195,8 @@ class Programme:
             ("threads", 1),
             ("parallel", "off"),
             ("random_seed", 0),
+            # a guess made at length before anything is proven: half the time of small programmes
+            ("mip_heuristic_run_feasibility_jump", False),
             ("mip_rel_gap", 0.0),
             ("mip_abs_gap", TOLERANCE),
             ("mip_feasibility_tolerance", TOLERANCE),

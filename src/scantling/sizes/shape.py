@@ -32,6 +32,7 @@ class Shape:
     fixed: frozenset[int]  # unknowns that these settle
     reasons: tuple[int, ...]  # row that gives each unknown once the others in it are known
     _rests_on: dict[Terms, Weights] = field(default_factory=dict)  # worked out once
+    _places: dict[Terms, list[int]] = field(default_factory=dict)  # the same
 
     def fits(self, names: Sequence[str], rows: Sequence[Row]) -> bool:
         """Whether the rows differ from this shape in constants alone."""
@@ -43,6 +44,13 @@ class Shape:
                 for row, strength, terms in zip(rows, self.strengths, self.terms, strict=True)
             )
         )
+
+    def places(self, terms: Terms) -> Sequence[int]:
+        """Rows with just these terms, by number."""
+        if not self._places:
+            for i, known in enumerate(self.terms):
+                self._places.setdefault(known, []).append(i)
+        return self._places.get(terms, ())
 
     def kept_under(self, strength: Strength) -> int:
         """How many kept rows are stronger than the given strength."""

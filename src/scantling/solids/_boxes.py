@@ -57,6 +57,13 @@ def overlap(one: Box, other: Box) -> bool:
     return a < x and u < d and b < y and v < e and c < z and w < f
 
 
+def is_clear(one: Box, other: Box) -> bool:
+    """Whether two boxes do not even touch."""
+    a, b, c, d, e, f = one
+    u, v, w, x, y, z = other
+    return x < a or d < u or y < b or e < v or z < c or f < w
+
+
 def room_left(one: Box, other: Box, *, taken: Iterable[Box]) -> float:
     """Volume that two boxes share and no box of `taken` covers. [mm3]
 

@@ -7,6 +7,7 @@ here is always computed.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -14,6 +15,7 @@ from manifold3d import Error, Manifold, OpType
 from numpy.typing import NDArray
 
 from scantling.errors import InternalError
+from scantling.solids._boxes import Box, box_of, is_clear
 from scantling.solids._nook import Nook, Wood, floats, piece
 from scantling.solids.pattern import Convex, Pattern, Point, Turn
 
@@ -89,7 +91,7 @@ def cut(pattern: Pattern) -> Solid:
     """
     block, *away = pieces = [piece(each.corners) for each in (pattern.block, *pattern.away)]
     hulls = [_hull_of(np.array(each.rounded)) for each in pieces]
-    body = Manifold.batch_boolean(hulls, OpType.Subtract) if away else hulls[0]
+    body = _less(hulls[0], hulls[1:], boxes=[each.box for each in away])
     if body.status() != Error.NoError:
         msg = f"the geometry kernel gave up: {body.status()}"
         raise InternalError(msg)
@@ -99,6 +101,30 @@ def cut(pattern: Pattern) -> Solid:
         round_about=tuple(each.round_about for each in (pattern.block, *pattern.away)),
         wood=Wood(block=block, taken=tuple(away)),
     )
+
+
+def _less(body: Manifold, away: Sequence[Manifold], *, boxes: Sequence[Box]) -> Manifold:
+    """What is left of a body. Pieces that stand clear of each other are taken away at one go.
+
+    The kernel would first make one body of all that is taken; where pieces reach into each other,
+    as at a tenon, that costs as much again as taking them away.
+    """
+    for together in _clear_of_each_other(boxes):
+        body -= Manifold.compose([away[i] for i in together])
+    return body
+
+
+def _clear_of_each_other(boxes: Sequence[Box]) -> list[list[int]]:
+    """Boxes by number, each in the first set of which it touches none."""
+    sets: list[list[int]] = []
+    for i, box in enumerate(boxes):
+        for some in sets:
+            if all(is_clear(box, boxes[k]) for k in some):
+                some.append(i)
+                break
+        else:
+            sets.append([i])
+    return sets
 
 
 def standing(solid: Solid, turn: Turn) -> Solid:
@@ -132,7 +158,7 @@ def _filled(room: Nook) -> Manifold:
     for hull in room.within:
         block ^= _hull_of(np.array(hull))
     away = [_hull_of(np.array(hull)) for hull in room.taken]
-    return Manifold.batch_boolean([block, *away], OpType.Subtract) if away else block
+    return _less(block, away, boxes=[box_of(hull) for hull in room.taken])
 
 
 def shared_twice(
