@@ -11,6 +11,8 @@ import pdfplumber
 import pytest
 from tests.spent import by_children
 
+from scantling import cli
+
 ROOT = Path(__file__).parents[1]
 DEMO = ROOT / "pieces" / "glaze_cupboard"
 COMMAND = Path(sys.executable).with_name("scantling")
@@ -175,6 +177,16 @@ def test_the_demo_runs_from_anywhere(tmp_path: Path) -> None:
     assert done.returncode == CLEAN
     # US letter for a piece in inches: 8 1/2 by 11 in
     assert size_of(tmp_path / "out" / "packet.pdf") == (216, 279)
+
+
+@pytest.mark.parametrize(("foot", "code"), [(1, CLEAN), (2, HALTED)])
+def test_a_demo_that_halts_says_so_by_its_exit_code(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, foot: int, code: int
+) -> None:
+    piece(tmp_path / "glaze_cupboard", old="{ foot = 1 }", new=f"{{ foot = {foot} }}")
+    monkeypatch.setattr(cli, "_examples", lambda: tmp_path)
+    monkeypatch.setattr(cli, "_papers", lambda *_, **__: [])  # not what is asked here
+    assert cli.demo(once=True, into=tmp_path) == code
 
 
 def test_help_comes_at_once_and_loads_no_kernel() -> None:
