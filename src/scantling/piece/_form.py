@@ -20,6 +20,7 @@ from scantling.parts.planned import PlannedPart
 from scantling.parts.pulled import Pulled
 from scantling.piece._file.kinds import AsBoardsGive
 from scantling.piece._file.section import Section
+from scantling.roster import plain_name
 from scantling.sizes.linear import Linear, size_of
 from scantling.sizes.model import Relations, Rule, Sizes, Stated
 from scantling.timber.room import Room
@@ -199,13 +200,13 @@ class Whole:
     measure: Unit
     finest: Fraction  # smallest mark of the rule [mm]
     room: Room
-    woods: Mapping[str, Wood]  # "show", "inside", a family or a part
+    woods: Mapping[str, Wood]  # "show", "inside", a family or a part, all in plain spelling
     chosen: Mapping[str, Choice] = field(default_factory=dict)  # by form section
     measured: Mapping[str, Fraction] = field(default_factory=dict)  # sizes of made parts [mm]
 
     def wood(self, *, part: str, family: str, role: str) -> Wood:
         """Wood of a part: by its own name, its family, or what it is for ("show", "inside")."""
-        for key in (part, family, f"{family}s", role):
+        for key in map(plain_name, (part, family, f"{family}s", role)):
             if key in self.woods:
                 return self.woods[key]
         return self.woods.get("show") or next(iter(self.woods.values()))

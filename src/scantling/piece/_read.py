@@ -155,7 +155,7 @@ def unknown_names(
         sizes: Names of all its dimensions.
         parts: Names of its parts and of their families.
     """
-    known = {*parts, *(f"{part}s" for part in parts), *WOOD_ROLES}
+    known = {plain_name(f"{part}{end}") for part in parts for end in ("", "s")} | {*WOOD_ROLES}
     also = [*((s.name, s.place) for s in piece.also), *piece.as_boards_give]
     return in_order(
         [

@@ -31,8 +31,8 @@ class CaseSection(Section):
     deep: Outside | None = None
     tall: Outside | None = None
     sides: Sides = Sides()
-    bottom: Annotated[JointWanted | None, also("top_face")] = None
-    rails_under_top: Annotated[JointWanted | None, also("wide")] = None
+    bottom: Annotated[JointWanted | None, also("top_face", thick=Thick)] = None
+    rails_under_top: Annotated[JointWanted | None, also("wide", thick=Thick)] = None
 
 
 class Carcase(Form):
@@ -197,7 +197,10 @@ def _bottom(sketch: Sketch, wanted: JointWanted, whole: Whole) -> Sketch:
         )
     )
     sketch = sketch.with_unsaid(unsaid(top_face, inch_or_mm(whole, inch=INCH * 4, mm=100)))
-    sketch = sketch.with_stated(("bottom.top face", wanted.said("top_face")))
+    sketch = sketch.with_stated(
+        ("bottom.top face", wanted.said("top_face")),
+        ("bottom.thickness", wanted.thickness("thick")),
+    )
     return between_sides(sketch, "bottom", wanted, whole, up=top_face)
 
 
@@ -264,4 +267,6 @@ def _rail_under_top(sketch: Sketch, wanted: JointWanted, whole: Whole, *, where:
     )
     sketch = sketch.with_joined(*joined).with_relations(relations)
     sketch = sketch.with_landing(Landing(name=name, parts=(name,), sums={"start": start}))
-    return sketch.with_stated((f"{name}.width", wanted.said("wide")))
+    return sketch.with_stated(
+        (f"{name}.width", wanted.said("wide")), (f"{name}.thickness", wanted.thickness("thick"))
+    )

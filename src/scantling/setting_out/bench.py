@@ -9,12 +9,13 @@ from string import ascii_lowercase
 from typing import Any, TypeVar
 
 from scantling.exact import Fraction
-from scantling.findings import Finding
+from scantling.findings import Finding, Place
 from scantling.joints._joint import Choice, Joined, Press, State
 from scantling.parts import Cut, GluedUp, Part, Strip
 from scantling.parts.planned import PlannedPart
 from scantling.piece import Piece, unknown_names
 from scantling.piece._form import Sketch
+from scantling.piece._named import under_own_names
 from scantling.setting_out.answer import SetGap, SetJoint
 from scantling.setting_out.memory import Memory
 from scantling.setting_out.year import kept_open
@@ -43,6 +44,7 @@ class Bench:
     woods: Mapping[str, Species]
     strains: Mapping[str, Strain]
     kept_open: Relations  # what the year leaves of the forms' own gaps
+    also: tuple[Stated, ...]  # sizes said by name, under the names of the sketch
     boards: tuple[Stated, ...]  # thicknesses that the boards give
     findings: tuple[Finding, ...]
     joined: tuple[Joined, ...]  # as kept in memory, where nothing has changed
@@ -74,7 +76,10 @@ class Bench:
         strains = {
             p.name: strain(woods[p.name], Rings(p.cut_of_wood), piece.whole.room) for p in made
         }
-        boards, findings = _from_boards(sketch, piece, attainable)
+        by_name = under_own_names([(s.name, s) for s in piece.also], sketch)
+        also = tuple(replace(said, name=name) for name, said in by_name)
+        left = under_own_names(piece.as_boards_give, sketch)
+        boards, findings = _from_boards(sketch, left, attainable)
         names = {part for p in made for part in (p.name, p.family)}
         return cls(
             sketch=sketch,
@@ -83,9 +88,10 @@ class Bench:
             habits=memory.same("habits", habits),
             woods=memory.same("woods", woods),
             strains=memory.same("strains", strains),
-            kept_open=kept_open(sketch.fittings, strains, stated=[*sketch.stated, *piece.also]),
+            kept_open=kept_open(sketch.fittings, strains, stated=[*sketch.stated, *also]),
             joined=tuple(memory.same(("joined", j.name), j) for j in sketch.joined),
             memory=memory,
+            also=also,
             boards=boards,
             # sizes that the piece has not are the solver's to find: it knows the joints' own
             findings=(
@@ -139,7 +145,7 @@ class Bench:
     def stated(self) -> tuple[Stated, ...]:
         """What the maker wrote: of forms, of joints, and by name."""
         joints = tuple(s for j in self.joined for s in j.joint.stated(j))
-        return (*self.sketch.stated, *joints, *self.piece.also, *self.boards)
+        return (*self.sketch.stated, *joints, *self.also, *self.boards)
 
     def parts(
         self, sizes: Sizes, chosen: Mapping[str, Choice], *, widest: Fraction
@@ -323,7 +329,9 @@ def _letters(number: int) -> str:
 
 
 def _from_boards(
-    sketch: Sketch, piece: Piece, attainable: Mapping[str, Sequence[Fraction]]
+    sketch: Sketch,
+    by_name: Sequence[tuple[str, Place]],
+    attainable: Mapping[str, Sequence[Fraction]],
 ) -> tuple[tuple[Stated, ...], tuple[Finding, ...]]:
     """Thicknesses left to the boards: by the species of the part they belong to."""
     wood_of = {p.name: p.wood for p in sketch.parts}
@@ -334,6 +342,6 @@ def _from_boards(
             text="as the boards give",
             place=place,
         )
-        for name, place in (*sketch.boards_give, *piece.as_boards_give)
+        for name, place in (*sketch.boards_give, *by_name)
     ]
     return from_boards(wishes, attainable=attainable)

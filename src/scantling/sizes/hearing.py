@@ -98,8 +98,9 @@ def from_boards(
                 Finding(
                     code="sizes.no-boards",
                     weight=Weight.HALT,
-                    says=f"{wish.name} is to be as the boards give, and {wish.boards} has none.",
-                    cure="Survey a board for it, or state the thickness.",
+                    says=f'"{wish.name}" is to be as the boards give, and no board of'
+                    f" {wish.boards} is known.",
+                    cure="Write the thickness in figures, or leave it out for the usual one.",
                     place=wish.place,
                 )
             )

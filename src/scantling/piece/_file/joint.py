@@ -22,6 +22,7 @@ from scantling.errors import InternalError, UnknownNameError
 from scantling.findings import Finding, Place
 from scantling.joints._joint import Joint, Said
 from scantling.piece._file.kinds import (
+    AsBoardsGive,
     Count,
     Gap,
     Length,
@@ -59,6 +60,15 @@ class JointWanted:
         """
         value = self._beside(word)
         return value if isinstance(value, Said) else None
+
+    def thickness(self, word: str) -> Said | AsBoardsGive | None:
+        """A thickness the form declared with `also`.
+
+        Raises:
+            UnknownNameError: The form declared no such thickness.
+        """
+        value = self._beside(word)
+        return value if isinstance(value, Said | AsBoardsGive) else None
 
     def word(self, word: str) -> Word | None:
         """A word the form declared with `also`.
