@@ -34,10 +34,9 @@ def under_own_names(said: Sequence[tuple[str, T]], sketch: Sketch) -> list[tuple
     for name, what in by_name:
         family, _, word = name.rpartition(".")
         parts = () if family in own.values() else families.get(plain_name(family), ())
-        each = [f"{part}.{word}" for part in parts]
-        found += (
-            [(size, what) for size in each if size not in spoken_of] if each else [(name, what)]
-        )
+        sizes = [f"{part}.{word}" for part in parts]
+        found += [(size, what) for size in sizes if size not in spoken_of]
+        found += [] if sizes else [(name, what)]
     return found
 
 
