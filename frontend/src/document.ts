@@ -97,6 +97,51 @@ export interface Line {
   note: string;
 }
 
+/** A fit through the year; like fits of like size are one. */
+export interface YearFit {
+  what: string;
+  names: string[];
+  parts: string[];
+  place: string | null;
+  made: Length;
+  /** From January to December; below 0 where wood would overlap. */
+  months: Length[];
+  least: Length;
+  holds: boolean;
+  verdict: string;
+  advice: string;
+  because: string;
+  source: string;
+}
+
+export interface WidePart {
+  mark: number;
+  part: string;
+  wood: string;
+  cut: string;
+  width: Length;
+  grow: Length;
+  shrink: Length;
+  swing: Length;
+}
+
+/** At the bench, at both ends of the year, and from January to December. [%] */
+export interface Spells {
+  bench: number;
+  driest: number;
+  dampest: number;
+  months: number[];
+}
+
+export interface Year {
+  moisture: Spells & { assumed: string };
+  air: Spells;
+  driest_in: string;
+  dampest_in: string;
+  fits: YearFit[];
+  wide_parts: WidePart[];
+}
+
 export interface SettingOut {
   format: number;
   piece: {
@@ -110,6 +155,7 @@ export interface SettingOut {
   sizes: { name: string; value: Length; set_out: string; origin: string }[];
   joints: Joint[];
   cutting_list: Line[];
+  year: Year;
   /** How it is shown; the file's own measure, and words of the house as they are said. */
   shown?: Shown;
 }

@@ -3,6 +3,7 @@ import "./fonts.css";
 import "./page.css";
 import "./drawn.css";
 import "./fields.css";
+import "./year.css";
 import Page from "./Page.svelte";
 
 const target = document.getElementById("page");

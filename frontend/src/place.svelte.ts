@@ -6,6 +6,7 @@ export const SECTIONS = [
   { key: "setting-out", title: "Setting out" },
   { key: "joints", title: "Joints" },
   { key: "findings", title: "Findings" },
+  { key: "through-the-year", title: "Through the year" },
   { key: "to-pin-up", title: "To pin up" },
 ] as const;
 

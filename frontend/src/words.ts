@@ -1,6 +1,6 @@
 /** Sentences from data. */
 
-import type { Finding, Joint, Part } from "./document";
+import type { Finding, Joint, Length, Part } from "./document";
 
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
@@ -63,4 +63,20 @@ export function summed(findings: readonly Finding[]): { halts: string; rest: str
     halts: halts === 0 ? "" : `${counted(halts, "finding")} to halt at`,
     rest: rest.join(", "),
   };
+}
+
+/** A length without the word that no rule shows it, for places where none of them is. */
+export function plainly(length: Length): string {
+  return length.as_written.replace(/^about /, "");
+}
+
+/** A change of size with its sign, which is turned round where `way` is -1. */
+export function changed(length: Length, way: 1 | -1): string {
+  const change = way * length.value_mm;
+  const sign = change > 0 ? "+" : change < 0 ? "\u2212" : "";
+  return sign + plainly(length).replace(/^[-\u2212]/, "");
+}
+
+export function percent(share: number): string {
+  return `${share.toFixed(1).replace(/\.0$/, "")} %`;
 }

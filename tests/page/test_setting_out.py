@@ -37,7 +37,7 @@ def test_a_strip_is_as_long_as_its_part(opened: Opened) -> None:
 
 def test_the_stick_leads_to_every_section(opened: Opened) -> None:
     page = opened()
-    for title in ("Joints", "Findings", "To pin up", "Setting out"):
+    for title in ("Joints", "Findings", "Through the year", "To pin up", "Setting out"):
         page.get_by_role("navigation").get_by_role("link", name=re.compile(title)).click()
         expect(page.locator("main h2")).to_have_text(title)
         expect(page.locator("main h2")).to_be_focused()

@@ -71,6 +71,10 @@ def test_the_file_tells_the_same_month_by_month() -> None:
         == pytest.approx(7.8, abs=0.05)
     )
     assert found["moisture"]["months"][7] == found["moisture"]["dampest"]
+    assert (found["driest_in"], found["dampest_in"]) == ("February", "August")
+    assert found["air"]["bench"] == 38
+    assert found["air"]["months"][1] == found["air"]["driest"] == 40
+    assert found["air"]["months"][7] == found["air"]["dampest"] == 75
     doors = found["fits"][0]
     assert (doors["what"], doors["holds"]) == ("gaps across the doors, together", False)
     assert doors["months"][7] == doors["in_damp"]

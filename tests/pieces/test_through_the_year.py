@@ -198,3 +198,26 @@ def test_a_room_past_the_range_of_the_law_is_a_note(text: str, past: str) -> Non
 def test_a_room_within_the_range_is_not() -> None:
     text = DEMO.replace('"75 % at 20 C"', '"70 % at 20 C"')
     assert not [f for f in findings_of(text) if f.code == "year.past-its-range"]
+
+
+SOUTH = DEMO.replace('"38 % at 17 C"', '"38 % at 17 C"\ndampest = "January"')
+
+
+def test_where_january_is_dampest_doors_bind_in_january() -> None:
+    tight = 'hinge = "1/32", meeting = "1/16"'
+    north, south = (
+        year_fits(edited(text.replace('hinge = "1/16", meeting = "1/8"', tight)))[0]
+        for text in (DEMO, SOUTH)
+    )
+    assert south.verdict == north.verdict.replace("August", "January")
+    # dampest in January instead of in August: seven months earlier
+    assert south.months == (*north.months[7:], *north.months[:7])
+    assert south.in_dry == south.months[6], "July, half a year from January"
+
+
+def test_both_months_may_be_said() -> None:
+    said = SOUTH.replace('dampest = "January"', 'dampest = "January"\ndriest = "September"')
+    found = fit(edited(said), "gaps across the doors, together")
+    assert found.months[8] == found.in_dry
+    assert found.months[0] == found.in_damp
+    assert list(found.months[:9]) == sorted(found.months[:9]), "it opens from January on"

@@ -5,7 +5,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from scantling.errors import OutOfRangeError
-from scantling.timber.moisture import HUMIDITY, TEMPERATURE, Season, equilibrium_moisture
+from scantling.timber.moisture import (
+    HUMIDITY,
+    TEMPERATURE,
+    Season,
+    equilibrium_moisture,
+    humidity_for,
+)
 
 air = st.floats(*HUMIDITY)
 warmth = st.floats(*TEMPERATURE)
@@ -59,3 +65,21 @@ def test_ends_of_the_table_are_inside() -> None:
 def test_a_season_settles_at_the_moisture_of_its_air() -> None:
     # 7.5 % at 20 °C goes with 38.5 % humidity (compiled worked examples).
     assert Season(humidity=38.5, temperature=20).moisture == pytest.approx(7.5, abs=0.06)
+
+
+@pytest.mark.parametrize(
+    ("moisture", "temperature", "humidity"),
+    [(6.2, 21.11, 30), (9.2, 21.11, 50), (14.4, 21.11, 75), (8.7, 37.78, 50), (14.9, -1.11, 75)],
+)
+def test_humidity_is_read_backwards_from_the_table(
+    moisture: float, temperature: float, humidity: float
+) -> None:
+    # table 4-2 of the Wood Handbook; half a tenth of moisture is 0.3 % of humidity at most
+    assert humidity_for(moisture=moisture, temperature=temperature) == pytest.approx(
+        humidity, abs=0.4
+    )
+
+
+def test_beyond_the_table_humidity_is_its_end() -> None:
+    assert humidity_for(moisture=40, temperature=20) == pytest.approx(95, abs=0.001)
+    assert humidity_for(moisture=0, temperature=20) == pytest.approx(5, abs=0.001)

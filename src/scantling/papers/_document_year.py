@@ -26,6 +26,19 @@ class Moisture(TypedDict):
 
 
 @closed
+class Air(TypedDict):
+    """Humidity of the air, where it is made and where it will stand. [%]"""
+
+    bench: float
+    driest: float
+    dampest: float
+    months: Annotated[
+        list[float],
+        Field(min_length=12, max_length=12, description="That keeps the wood at its moisture."),
+    ]
+
+
+@closed
 class Fit(TypedDict):
     """A fit through the year. Like fits of like size are one."""
 
@@ -71,5 +84,8 @@ class Year(TypedDict):
     """The piece through the year of its room."""
 
     moisture: Moisture
+    air: Air
+    driest_in: Annotated[str, Field(description="The month; February where nobody said.")]
+    dampest_in: Annotated[str, Field(description="The month; August where nobody said.")]
     fits: Annotated[list[Fit], Field(description="Those that fail first, then the closest.")]
     wide_parts: Annotated[list[WidePart], Field(description="3 in (75 mm) wide and more.")]

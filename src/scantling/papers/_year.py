@@ -8,20 +8,17 @@ from scantling.papers._document_length import Length
 from scantling.papers._paper import Rule, rule_of
 from scantling.papers._typeset import Plain
 from scantling.setting_out import SettingOut, YearFit, YearMove, year_fits, year_moves
-from scantling.timber.room import Room
-
-ASSUMED = (
-    "The file tells the room's driest and dampest spell. The wood is taken to be driest in"
-    " February and dampest in August, with a sine wave between, and to have settled each time:"
-    " thick or finished parts move less."
-)
+from scantling.timber.room import MONTHS, Room
 
 
 def year(setting_out: SettingOut) -> doc.Year:
     """What the year of the room does to the piece."""
-    rule = rule_of(setting_out)
+    rule, room = rule_of(setting_out), setting_out.piece.whole.room
     return {
-        "moisture": _moisture(setting_out.piece.whole.room),
+        "moisture": _moisture(room),
+        "air": _air(room),
+        "driest_in": MONTHS[room.dry_month],
+        "dampest_in": MONTHS[room.damp_month],
         "fits": [_fit(fit, rule) for fit in year_fits(setting_out)],
         "wide_parts": [_wide(move, rule) for move in year_moves(setting_out)],
     }
@@ -33,7 +30,25 @@ def _moisture(room: Room) -> doc.Moisture:
         "driest": _percent(room.driest),
         "dampest": _percent(room.dampest),
         "months": [_percent(moisture) for moisture in room.by_month],
-        "assumed": ASSUMED,
+        "assumed": _assumed(room),
+    }
+
+
+def _assumed(room: Room) -> str:
+    """What of the year nobody has measured."""
+    return (
+        "The file tells the room's driest and dampest spell. The wood is taken to be driest in"
+        f" {MONTHS[room.dry_month]} and dampest in {MONTHS[room.damp_month]}, with a sine wave"
+        " between, and to have settled each time: thick or finished parts move less."
+    )
+
+
+def _air(room: Room) -> doc.Air:
+    return {
+        "bench": _percent(room.bench.humidity),
+        "driest": _percent(room.dry.humidity),
+        "dampest": _percent(room.damp.humidity),
+        "months": [_percent(humidity) for humidity in room.humidity_by_month],
     }
 
 
@@ -100,7 +115,7 @@ def year_page(setting_out: SettingOut) -> Plain:
         "bench": f"{room.made_at:.1f} %",
         "driest": f"{room.driest:.1f} %",
         "dampest": f"{room.dampest:.1f} %",
-        "assumed": ASSUMED,
+        "assumed": _assumed(room),
         "fits": [_drawn(fit, rule) for fit in fits],
         "moves": [_told(move, rule) for move in year_moves(setting_out)],
     }

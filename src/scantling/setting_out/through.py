@@ -1,7 +1,7 @@
 """Fits and wide parts through the year, month by month, as papers and the page show them.
 
 The room's file tells its driest and its dampest spell. Which months these are, and what lies
-between, is assumed: see `scantling.timber.room.DAMPNESS`.
+between, is assumed where it does not say: see `scantling.timber.room.wave`.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from scantling.setting_out.answer import Line, SetGap, SettingOut
 from scantling.setting_out.year import amount, cured
 from scantling.sizes.words import SHAVING
 from scantling.timber.movement import Cut, coefficient, strain
-from scantling.timber.room import DAMPNESS, MONTHS, Room
+from scantling.timber.room import MONTHS, Room
 from scantling.timber.species import species
 from scantling.units import FINEST_INCH, INCH, Unit, rounded
 
@@ -114,11 +114,22 @@ def year_fits(setting_out: SettingOut) -> tuple[YearFit, ...]:
             key = (found.gap.what, found.at_bench, found.in_damp, found.in_dry, found.gap.least)
             alike.setdefault(key, []).append(found)
     unit = setting_out.habits.figures or whole.measure
-    fits = (_fit(gaps, unit=unit, finest=whole.finest) for gaps in alike.values())
+    room, dampness = whole.room, whole.room.dampness
+    fits = (
+        _fit(gaps, unit=unit, finest=whole.finest, room=room, dampness=dampness)
+        for gaps in alike.values()
+    )
     return tuple(sorted(fits, key=lambda fit: (fit.holds, fit.slack)))
 
 
-def _fit(alike: list[SetGap], *, unit: Unit, finest: Fraction) -> YearFit:
+def _fit(
+    alike: list[SetGap],
+    *,
+    unit: Unit,
+    finest: Fraction,
+    room: Room,
+    dampness: tuple[Fraction, ...],
+) -> YearFit:
     first, gap = alike[0], alike[0].gap
     make = _today(first, finest)
     return YearFit(
@@ -127,14 +138,14 @@ def _fit(alike: list[SetGap], *, unit: Unit, finest: Fraction) -> YearFit:
         parts=tuple(dict.fromkeys(part for each in alike for part, _ in each.gap.moving)),
         place=first.place,
         made=first.at_bench,
-        months=tuple(first.at(share) for share in DAMPNESS),
+        months=tuple(first.at(share) for share in dampness),
         in_damp=first.in_damp,
         in_dry=first.in_dry,
         least=gap.least,
         greatest=gap.greatest,
         make=make,
         holds=_holds(first),
-        verdict=_verdict(first, unit),
+        verdict=_verdict(first, unit, room),
         advice=_advice(first, make, unit),
         because=gap.because,
         source=gap.source,
@@ -161,10 +172,10 @@ def _gapes(found: SetGap) -> bool:
     return found.gap.greatest is not None and found.most_open > found.gap.greatest
 
 
-def _verdict(found: SetGap, unit: Unit) -> str:
+def _verdict(found: SetGap, unit: Unit, room: Room) -> str:
     """What happens, in which month and by how much, and what the hand does about it."""
     gap, tight = found.gap, found.tightest
-    when = _when(found, tight)
+    when = _when(found, tight, room)
     if gap.least - tight >= SHAVING:
         short = gap.least - tight
         by = f"by {_near(-tight, unit)}" if tight < 0 else f": only {_near(tight, unit)} is left"
@@ -173,7 +184,7 @@ def _verdict(found: SetGap, unit: Unit) -> str:
     if _gapes(found):
         most = _near(found.most_open, unit)
         return (
-            f"The {gap.what} will gape {_when(found, found.most_open)}: {most}."
+            f"The {gap.what} will gape {_when(found, found.most_open, room)}: {most}."
             " Make it smaller today."
         )
     if tight == found.at_bench:
@@ -181,11 +192,11 @@ def _verdict(found: SetGap, unit: Unit) -> str:
     return f"Enough: {_near(tight, unit)} is left {when}, the least of the year."
 
 
-def _when(found: SetGap, size: Fraction) -> str:
+def _when(found: SetGap, size: Fraction, room: Room) -> str:
     if size == found.at_bench:
         return "today"
-    end = DAMPNESS.index(Fraction(1) if size == found.in_damp else Fraction(0))
-    return f"in {MONTHS[end]}"
+    month = room.damp_month if size == found.in_damp else room.dry_month
+    return f"in {MONTHS[month]}"
 
 
 def _advice(found: SetGap, make: tuple[Fraction, Fraction | None], unit: Unit) -> str:

@@ -10,6 +10,7 @@ from scantling.errors import OutOfRangeError
 
 HUMIDITY = (5.0, 95.0)  # [%] first and last column of table 4-2
 TEMPERATURE = (-1.2, 93.4)  # [°C] 30 °F and 200 °F, the rows we have checked
+CLOSE = 1e-3  # [%] to which a humidity is found
 
 
 def equilibrium_moisture(*, humidity: float, temperature: float) -> float:
@@ -46,6 +47,31 @@ def equilibrium_moisture(*, humidity: float, temperature: float) -> float:
     dissolved = kh / (1 - kh)
     bound = (k1 * kh + 2 * k1 * k2 * kh**2) / (1 + k1 * kh + k1 * k2 * kh**2)
     return 1800 / w * (dissolved + bound)
+
+
+def humidity_for(*, moisture: float, temperature: float) -> float:
+    """Humidity of the air that keeps wood at a moisture content: `equilibrium_moisture` undone.
+
+    Found by halving, to a thousandth. Beyond what 5 or 95 % give, it is that end.
+
+    Args:
+        moisture: Moisture content of the wood. [%]
+        temperature: Temperature of the air. [°C]
+
+    Returns:
+        Relative humidity. [%]
+
+    Raises:
+        OutOfRangeError: Temperature beyond the rows of table 4-2 we have checked.
+    """
+    low, high = HUMIDITY
+    while high - low > CLOSE:
+        middle = (low + high) / 2
+        if equilibrium_moisture(humidity=middle, temperature=temperature) < moisture:
+            low = middle
+        else:
+            high = middle
+    return (low + high) / 2
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -19,6 +19,7 @@ from scantling.piece._file.kinds import (
     Terms,
     Thick,
     Word,
+    among,
     faults,
     findings_in,
     said_length,
@@ -31,7 +32,7 @@ from scantling.roster import plain_name
 from scantling.sizes.model import Stated
 from scantling.timber.moisture import Season
 from scantling.timber.movement import Cut
-from scantling.timber.room import Room
+from scantling.timber.room import MONTHS, USUAL_DRY, Room
 from scantling.timber.species import nearest as nearest_woods
 from scantling.timber.species import species
 from scantling.units import INCH, Unit
@@ -139,6 +140,8 @@ Lines = Annotated[
 ]
 Air = Annotated[Season, PlainValidator(_season), Shown({"type": "string", "pattern": "%.*[CFcf]"})]
 
+Month = Annotated[Word, among(*MONTHS)]
+
 
 class Head(Section):
     """What stands above the first heading."""
@@ -168,16 +171,37 @@ class RoomSection(Section):
     dry: Air
     damp: Air
     bench: Air
+    driest: Month | None = None
+    dampest: Month | None = None
 
     def room(self) -> Room:
         """As the wood feels it."""
-        return Room(dry=self.dry, damp=self.damp, bench=self.bench)
+        driest, dampest = self.months
+        return Room(
+            dry=self.dry, damp=self.damp, bench=self.bench, dry_month=driest, damp_month=dampest
+        )
+
+    @property
+    def months(self) -> tuple[int, int]:
+        """The driest and the dampest, January being 0; half a year from each other if one is said.
+
+        UNSOURCED: that half a year lies between them.
+        """
+        dry = MONTHS.index(self.driest) if self.driest else None
+        damp = MONTHS.index(self.dampest) if self.dampest else None
+        if dry is None:
+            dry = USUAL_DRY if damp is None else (damp + 6) % 12
+        return dry, (dry + 6) % 12 if damp is None else damp
 
     def faults(self) -> Iterator[Finding]:
         """What is wrong with the spells together."""
         if self.dry.moisture > self.damp.moisture:
             says = "wood would be damper in the dry spell than in the damp one"
             yield halt("air", says, "change dry and damp about", self.at("dry"))
+        driest, dampest = self.months
+        if driest == dampest:
+            says = f"{MONTHS[driest]} is said to be both the driest month and the dampest"
+            yield halt("months", says, "leave one of the two away", self.at("dampest"))
 
 
 def measure_of(root: Table) -> Unit:
