@@ -55,6 +55,10 @@ _HEAD = {
     "shop": "path to the shop file",
     "notes": "text, or a row of it",
 }
+_ROOM = {
+    **dict.fromkeys(("dry", "damp", "bench"), 'air such as "40 % at 18 C"'),
+    **dict.fromkeys(("driest", "dampest"), 'the name of a month, such as "August"'),
+}
 
 
 def words_page(*, forms: Mapping[str, SomeForm], joints: Mapping[str, type]) -> str:
@@ -64,11 +68,10 @@ def words_page(*, forms: Mapping[str, SomeForm], joints: Mapping[str, type]) -> 
         forms: Forms by title.
         joints: Joints by title.
     """
-    air = dict.fromkeys(RoomSection.model_fields, 'air such as "40 % at 18 C"')
     parts = [
         _TOP,
         _table("Above the first heading", Head, _HEAD),
-        _table("[room]", RoomSection, air),
+        _table("[room]", RoomSection, _ROOM),
     ]
     for title, form in forms.items():
         heading = title.replace(" ", "_") + (".a name of its own" if form.many else "")
