@@ -46,6 +46,7 @@ def test_gaps_stand_at_the_size_they_are(opened: Opened, wide: int) -> None:
     assert drawn(door) == pytest.approx([max(0, size) for size in sizes(FITS[0])], abs=0.02)
     crossed = door.locator("[data-month=August] .bound").evaluate("(path) => path.getBBox().height")
     assert crossed == pytest.approx(25.4 / 32, abs=0.001)
+    expect(door.locator(".lens")).to_have_text("Too much wood: August, five times as large")
     assert door.locator(".year-gap .bound").count() == sum(size < 0 for size in sizes(FITS[0]))
 
 

@@ -9,6 +9,7 @@ export const MONTHS = [
 
 export const WOOD = 3.4; // shown on either side of a gap
 export const EDGE = 0.5; // width of the line along an edge, all of it on the wood's side
+export const MET = 0.18; // of the same where wood meets wood, so that the crossing is seen
 const APART = 0.6; // of a month, between the day it is made and January
 const TALLEST = 22; // of a wider gap the middle is left out
 const STAYS = 7; // of it, at least
@@ -63,9 +64,9 @@ export function highest(all: readonly Column[]): Column | undefined {
   return months.find((each) => each.gap === Math.max(...months.map(({ gap }) => gap)));
 }
 
-/** How many times a thin gap is enlarged to be read; null where the eye needs no help. */
+/** How many times a thin gap, or wood that overlaps, is enlarged to be read; null where the eye needs no help. */
 export function enlarged(gap: number): number | null {
   const size = Math.abs(gap);
-  if (size === 0 || size >= THIN) return null;
-  return [50, 20, 10, 5].find((times) => size * times <= LENS_SHOWS) ?? null;
+  if (size === 0 || gap >= THIN) return null;
+  return [50, 20, 10, 5, 2].find((times) => size * times <= LENS_SHOWS) ?? null;
 }
