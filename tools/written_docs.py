@@ -62,7 +62,7 @@ def _members(folder: str) -> Iterator[tuple[str, str]]:
 
 def codes() -> Mapping[str, str]:
     """Every code of a finding, and the file that tells it."""
-    rooms = {"page", "piece", "sizes", "proofs", "shop"}
+    rooms = {"page", "piece", "sizes", "proofs", "shop", "record", "stock", "method"}
     rooms |= {"doors", "drawers", "kickers", "year"}  # what the year does to fits
     rooms |= {title.replace(" ", "-") for title, _ in _members("joints")}
     found: dict[str, str] = {}

@@ -199,7 +199,7 @@ def test_an_unknown_size_is_met_with_the_nearest() -> None:
 
 @pytest.mark.parametrize(
     ("read_as", "asks"),
-    [("18", True), ("0.71", False), ("0.0279", True), ("7.1", True), ("0.68", False)],
+    [("18", True), ("0.71", False), ("0.0279", True), ("7.1", True), ("0.68", False), ("0", True)],
 )
 def test_a_figure_in_another_measure_is_asked_about(read_as: str, *, asks: bool) -> None:
     inches = Fraction(read_as)

@@ -8,10 +8,11 @@ from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.record.entry import Reading
 from scantling.roster import nearest, plain_name
+from scantling.units import INCH
 
-INCH_FOR_MM = Fraction(254, 10)  # what a figure in the wrong measure is off by
-NEAR = Fraction(3, 100)  # [-] share within which it is taken to be just that
-FAR_OFF = (INCH_FOR_MM, 1 / INCH_FOR_MM, Fraction(10), Fraction(1, 10), Fraction(12))
+TIMES = 2  # [-] more or less than planned by this is more likely a slip than wood
+SLIGHT = Fraction(3)  # [mm] nearer than this to what was planned it may well be so
+IN_INCHES = INCH * Fraction(7, 8), INCH * Fraction(9, 8)  # [-] times: millimetres read as inches
 
 
 def size_meant(said: str, names: Iterable[str]) -> str | Finding:
@@ -44,20 +45,23 @@ def doubtful(reading: Reading, *, planned: Fraction) -> Finding | None:
         reading: What was read.
         planned: The size as it was to be. [mm]
     """
-    for value in reading.values:
-        by = value / planned if planned > 0 else Fraction(1)
-        if any(abs(by / far - 1) <= NEAR for far in FAR_OFF):
-            return Finding(
-                code="record.in-another-measure",
-                weight=Weight.HALT,
-                says=f"{reading.name} reads {reading.texts[0]}, {_times(by)} what was planned.",
-                cure="Look at the unit or the point; if the wood is so, say that you are sure.",
-                figure=f"{float(by):.3g} times",
-                limit=f"{float(1 + NEAR):.3g} times",
-                parts=(reading.name.rpartition(".")[0],),
-            )
+    for text, value in zip(reading.texts, reading.values, strict=True):
+        more, less = max(value, planned), min(value, planned)
+        if more - less > SLIGHT and more > TIMES * less:
+            return _far_off(reading, text, more=value == more, times=more / less if less else None)
     return None
 
 
-def _times(by: Fraction) -> str:
-    return f"{float(by):.3g} times" if by > 1 else f"one part in {float(1 / by):.3g} of"
+def _far_off(reading: Reading, text: str, *, more: bool, times: Fraction | None) -> Finding:
+    by = "far" if times is None else f"{float(times):.3g} times"
+    unit = times is not None and IN_INCHES[0] <= times <= IN_INCHES[1]
+    return Finding(
+        code="record.far-off",
+        weight=Weight.HALT,
+        says=f"{reading.name} reads {text}, {by} {'more' if more else 'less'} than planned.",
+        cure=f"Look at {'the unit' if unit else 'the figure'}; if the wood is so, say that you"
+        " are sure.",
+        figure=by,
+        limit=f"{TIMES} times",
+        parts=(reading.name.rpartition(".")[0],),
+    )

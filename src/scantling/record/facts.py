@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
@@ -16,9 +16,14 @@ class Facts:
     """What holds, corrections made."""
 
     measured: tuple[Measured, ...] = ()
-    cut: Mapping[str, Mapping[str, Fraction]]  # by part, the sizes it was cut to [mm]
+    cut: Mapping[str, Mapping[str, Fraction]] = field(
+        default_factory=dict
+    )  # by part, the sizes it was cut to [mm]
     done: frozenset[str] = frozenset()  # steps
     findings: tuple[Finding, ...] = ()
+
+
+NO_FACTS = Facts()
 
 
 def facts(record: Record) -> Facts:

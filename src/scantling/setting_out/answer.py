@@ -21,7 +21,9 @@ from scantling.joints._joint import (
 )
 from scantling.parts import Part
 from scantling.piece import Piece
+from scantling.record.facts import NO_FACTS, Facts
 from scantling.setting_out.memory import Memory
+from scantling.setting_out.recorded import Changed, Plan
 from scantling.shop.habits import Habits
 from scantling.shop.operations import Operation
 from scantling.shop.tools import Shop
@@ -150,6 +152,9 @@ class SettingOut:
     findings: tuple[Finding, ...]
     stated: tuple[Stated, ...] = ()  # what the maker wrote of sizes, and where
     gaps: tuple[SetGap, ...] = ()  # of forms: round drawers and doors
+    plan: Plan | None = None  # where something was measured or cut: as it was to be
+    changed: tuple[Changed, ...] = ()  # sizes that are no more what they were to be
+    facts: Facts = field(default=NO_FACTS)  # what the record says
     settled: Settled[dict[str, Choice]] | None = field(default=None, compare=False)
     store: Store = field(default_factory=Store, compare=False)
     memory: Memory = field(default_factory=Memory, compare=False)

@@ -16,17 +16,21 @@ from scantling.piece import Piece
 from scantling.piece._drafting import draft
 from scantling.piece._form import Sketch
 from scantling.proofs._proof import Case, Proof
+from scantling.record.entry import Record
+from scantling.record.facts import NO_FACTS, facts
 from scantling.roster import members
 from scantling.setting_out.answer import SetJoint, SettingOut
 from scantling.setting_out.bench import NO_SIZES, Bench
 from scantling.setting_out.fit import unmatched
 from scantling.setting_out.lines import lines
 from scantling.setting_out.memory import Memory
+from scantling.setting_out.recorded import Plan, changes, gone, kept
 from scantling.setting_out.told import together
 from scantling.setting_out.year import gaps_of, through_the_year
 from scantling.shop.habits import Habits
 from scantling.shop.tools import Shop
 from scantling.sizes.model import Measured, Sizes
+from scantling.sizes.rows import Kept
 from scantling.sizes.settle import Settled, settle
 from scantling.sizes.solving import solve
 from scantling.sizes.stopping import CountedWork, Stop
@@ -44,6 +48,7 @@ LEAVE_PARTS_OUT = (  # of `piece`
     "row-stands-wrong",
 )
 
+NOTHING_RECORDED = Record()
 NO_BOARDS: Mapping[str, Sequence[Fraction]] = MappingProxyType({})
 
 
@@ -53,6 +58,7 @@ def set_out(
     shop: Shop,
     habits: Habits,
     measured: Sequence[Measured] = (),
+    record: Record = NOTHING_RECORDED,
     store: Store | None = None,
     before: SettingOut | None = None,
     heard: Sequence[Finding] = (),
@@ -65,7 +71,8 @@ def set_out(
         piece: The piece as read.
         shop: Tools owned.
         habits: How the maker works.
-        measured: Facts of the build record.
+        measured: Sizes of made parts, beside those of the record.
+        record: What was measured and cut so far.
         store: Solids already worked out; kept between calls by whoever calls often.
         before: An earlier answer; what of it still applies is not worked out again.
         heard: What was found already, in the shop's file for one.
@@ -78,6 +85,8 @@ def set_out(
     """
     store = store if store is not None else Store()
     store.next_round()
+    told = facts(record)
+    measured = (*measured, *told.measured)
     sketch = draft(piece, measured)
     memory = before.memory if before is not None else Memory()
     shop = replace(shop, figures=habits.figures)
@@ -86,7 +95,13 @@ def set_out(
     misdrawn = (*sketch.findings, *unmatched(bench, _to_begin_with(bench, earlier)))
     halted = _halt(f for f in misdrawn if f.code.removeprefix("piece.") in LEAVE_PARTS_OUT)
     # what a section that was left out would have made is not unknown
-    findings = (*heard, *piece.findings, *misdrawn, *(() if halted else bench.findings))
+    findings = (
+        *heard,
+        *told.findings,
+        *piece.findings,
+        *misdrawn,
+        *(() if halted else bench.findings),
+    )
     nothing = SettingOut(
         piece=piece,
         shop=shop,
@@ -97,22 +112,33 @@ def set_out(
         lines=(),
         findings=in_order(together(findings)),
         stated=bench.stated(),
+        facts=told,
         store=store,
         memory=memory,
     )
     if not sketch.parts or halted:
         return nothing
+    stop = CountedWork(most=ENOUGH) if stop is None else stop
+    plan = None
+    if told.measured or told.cut:
+        plan = _planned(piece, shop, habits, attainable, before=before, stop=stop)
     settled = settled_sizes(
-        bench, measured, earlier, stop=CountedWork(most=ENOUGH) if stop is None else stop
+        bench, measured, earlier, kept=None if plan is None else kept(plan, told), stop=stop
     )
     solved, chosen = settled.solved, settled.choice
     findings += (*settled.findings, *solved.findings)
     nothing = replace(
-        nothing, sizes=solved.sizes, settled=settled, findings=in_order(together(findings))
+        nothing,
+        sizes=solved.sizes,
+        settled=settled,
+        plan=plan,
+        changed=() if plan is None else tuple(changes(plan, solved.sizes)),
+        findings=in_order(together(findings)),
     )
     if not solved.sizes:
         return nothing
     parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
+    findings += tuple(gone(told, parts))
     # of sizes that do not hold, whatever else is wrong with them is no news
     sound = not _halt(
         f for f in solved.findings if f.code.removeprefix("sizes.") not in LEAVE_SIZES_SOUND
@@ -157,11 +183,36 @@ def _lost(part: Part, places: Mapping[str, Place]) -> Finding:
     )
 
 
+def _planned(
+    piece: Piece,
+    shop: Shop,
+    habits: Habits,
+    attainable: Mapping[str, Sequence[Fraction]],
+    *,
+    before: SettingOut | None,
+    stop: Stop,
+) -> Plan:
+    """The piece as it would be if nothing had been measured; an earlier plan where it still is."""
+    made_from = (piece.text, shop, habits, tuple(attainable.items()))
+    if before is not None and before.plan is not None and before.plan.of == made_from:
+        return before.plan
+    if before is not None and before.plan is None and before.settled is not None:
+        were = (before.piece.text, before.shop, before.habits, made_from[-1])
+        if were == made_from and before.facts == NO_FACTS:
+            return Plan(of=made_from, settled=before.settled)
+    memory = Memory() if before is None or before.plan is None else before.plan.memory
+    bench = Bench.of(draft(piece), piece, shop, habits, attainable=attainable, memory=memory)
+    earlier = None if before is None or before.plan is None else before.plan.settled
+    settled = settled_sizes(bench, (), earlier, stop=stop)
+    return Plan(of=made_from, settled=settled, memory=memory)
+
+
 def settled_sizes(
     bench: Bench,
     measured: Sequence[Measured],
     before: Settled[dict[str, Choice]] | None,
     *,
+    kept: Kept | None = None,
     stop: Stop | None = None,
 ) -> Settled[dict[str, Choice]]:
     """Sizes and choices that agree."""
@@ -175,6 +226,7 @@ def settled_sizes(
             stated=stated,
             measured=measured,
             grid=bench.piece.finest,
+            kept=kept,
             before=last,
             stop=stop,
             figures=bench.habits.figures,
