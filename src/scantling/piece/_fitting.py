@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from scantling.exact import Fraction
 from scantling.findings import Place
 from scantling.joints._joint import Gap
@@ -113,6 +115,39 @@ def across_doors(
         code="doors.bind",
         place=place,
     )
+
+
+def over_and_under_a_door(
+    door: str, opening: Opening, *, place: Place | None, whole: Whole
+) -> Iterator[Fitting]:
+    """Gaps over and under a door: it keeps its height, and the rails it stands between grow.
+
+    A rail is held at its tenons and grows from its middle, so that half of it comes nearer.
+    """
+    low = size_of(f"{door}.bottom gap")
+    over = opening.tall - size_of(f"{door}.tall") - low
+    for word, gap, rail, grows in (
+        ("over", over, opening.above_part, "top gap"),
+        ("under", low, opening.below_part, "bottom gap"),
+    ):
+        yield Fitting(
+            gap=Gap(
+                name=f"gap {word} the {door}",
+                at_bench=gap,
+                moving=((rail, size_of(f"{rail}.width") / 2),),
+                least=ease(whole),
+                greatest=inch_or_mm(whole, inch=INCH / 8, mm=3),
+                because=f"a door keeps its height, and the rail {word} it grows from its middle",
+                source=SOURCE,
+                what=f"gap {word} the doors",
+                closed=f"the rail {word} the doors rubs on them",
+                cure=f"Take quarter-sawn or rift stock for the {rail}, or leave {{short}} more"
+                f" {word} the doors (gaps in [doors]).",
+            ),
+            code="doors.rub",
+            place=place,
+            may_grow=(f"{door}.{grows}",),
+        )
 
 
 def kicker_stub(

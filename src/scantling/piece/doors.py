@@ -9,7 +9,7 @@ from typing import ClassVar
 from scantling.findings import Finding, Weight
 from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Corner, Surface
-from scantling.piece._fitting import across_doors
+from scantling.piece._fitting import across_doors, over_and_under_a_door
 from scantling.piece._form import Fitting, Form, Opening, Sketch, Whole
 from scantling.piece._panelled import Leaf, PanelSaid, panelled
 from scantling.piece._section import Gap, JointWanted, Length, Section, Thick, Truth, Word
@@ -110,7 +110,8 @@ class Doors(Form):
 def _fittings(
     sketch: Sketch, hung: Sequence[_Hung], said: DoorsSection, whole: Whole
 ) -> Iterator[Fitting]:
-    """What the year does across each opening that doors fill."""
+    """What the year does to each opening that doors fill, across and up and down."""
+    place = said.gaps.place or said.place
     for opening in dict.fromkeys(door.opening for door in hung):
         doors = [door for door in hung if door.opening is opening]
         yield across_doors(
@@ -121,9 +122,11 @@ def _fittings(
                 *dict.fromkeys(door.last_gap for door in doors),
             ),
             stiles=tuple(f"{door.name}.{side} stile" for door in doors for side in SIDES),
-            place=said.gaps.place or said.place,
+            place=place,
             whole=whole,
         )
+    for door in hung:
+        yield from over_and_under_a_door(door.name, door.opening, place=place, whole=whole)
 
 
 def _no_opening(said: DoorsSection, sketch: Sketch) -> Finding:
