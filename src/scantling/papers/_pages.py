@@ -70,13 +70,16 @@ def _line(line: Line, setting_out: SettingOut, rule: Rule) -> dict[str, Plain]:
     notes = [line.note] if line.note else []
     for word, own in zip(("length", "width", "thickness"), (long, wide, thick), strict=True):
         notes += [f"{word} {_SET_OUT[own.set_out]}"] if own.set_out in _SET_OUT else []
+    read_off = {fact.name for fact in setting_out.facts.measured}
+    sizes = {
+        word: _own(own, rule, measured=own.size is not None and own.size.name in read_off)
+        for word, own in zip(("long", "wide", "thick"), (long, wide, thick), strict=True)
+    }
     return {
         "mark": line.mark,
         "part": line.family,
         "how_many": len(line.parts),
-        "long": _own(long, rule),
-        "wide": _own(wide, rule),
-        "thick": _own(thick, rule),
+        **sizes,
         "rough": [_rough(value, rule) for value in line.rough],
         "note": "; ".join(notes),
     }
@@ -88,11 +91,12 @@ def _rough(value: Fraction, rule: Rule) -> str:
     return rule.reads(ceil(value / grid) * grid)
 
 
-def _own(own: OwnSize, rule: Rule) -> dict[str, Plain]:
+def _own(own: OwnSize, rule: Rule, *, measured: bool) -> dict[str, Plain]:
     """A size taken apart, so that whole numbers and what follows them stand in columns."""
     text = rule.reads(own.value, loose=own.loose)
     plain = text.removeprefix("about ")
-    return {"about": plain != text, **_apart(plain)}
+    about = plain != text and not measured  # what was read off the wood is as it was read
+    return {"about": about, "measured": measured, **_apart(plain)}
 
 
 def _apart(text: str) -> dict[str, Plain]:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import ClassVar
 
 from scantling.papers._cautions import cautions
+from scantling.papers._changes import changes_page
 from scantling.papers._cover import cover
 from scantling.papers._pages import cutting_list, findings, hardware, joints, told
 from scantling.papers._paper import Sheet
@@ -27,6 +28,7 @@ class Packet:
         """`packet.pdf`, its fonts inside, without a date."""
         data: dict[str, Plain] = {
             "cover": cover(setting_out, sheet=sheet),
+            "changes": changes_page(setting_out),
             "list": cutting_list(setting_out),
             "hardware": hardware(setting_out),
             "line_types": line_types(),

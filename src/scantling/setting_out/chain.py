@@ -132,7 +132,7 @@ def set_out(
         sizes=solved.sizes,
         settled=settled,
         plan=plan,
-        changed=() if plan is None else tuple(changes(plan, solved.sizes)),
+        changed=() if plan is None else tuple(changes(plan, solved.sizes, told=told)),
         findings=in_order(together(findings)),
     )
     if not solved.sizes:

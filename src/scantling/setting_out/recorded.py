@@ -15,7 +15,7 @@ from scantling.joints._joint import Choice
 from scantling.parts import Part
 from scantling.record.facts import Facts
 from scantling.setting_out.memory import Memory
-from scantling.sizes.model import Kind, Origin, Size, Sizes
+from scantling.sizes.model import Kind, Size, Sizes
 from scantling.sizes.rows import Kept, part_of
 from scantling.sizes.settle import Settled
 
@@ -45,7 +45,7 @@ class Changed:
     now: Fraction  # [mm]
     because: str
     kind: Kind
-    is_fact: bool  # measured, or cut before
+    is_fact: bool  # measured
 
 
 def kept(plan: Plan, told: Facts) -> Kept | None:
@@ -56,8 +56,9 @@ def kept(plan: Plan, told: Facts) -> Kept | None:
     return Kept(sizes={**dict(plan.sizes), **cut}, cut=frozenset(told.cut))
 
 
-def changes(plan: Plan, now: Sizes) -> Iterator[Changed]:
+def changes(plan: Plan, now: Sizes, *, told: Facts) -> Iterator[Changed]:
     """Sizes that are not what they were planned to be, in the order of the piece."""
+    read_off = {fact.name for fact in told.measured}
     for name, size in now.by_name.items():
         was = plan.sizes.by_name.get(name)
         if was is not None and was.value != size.value:
@@ -67,7 +68,7 @@ def changes(plan: Plan, now: Sizes) -> Iterator[Changed]:
                 now=size.value,
                 because=_because(size),
                 kind=size.kind,
-                is_fact=size.origin is Origin.MEASURED,
+                is_fact=name in read_off,
             )
 
 
