@@ -62,9 +62,9 @@ def test_nothing_is_told_before_anything_is_measured() -> None:
 def test_a_fact_stands_apart_from_what_follows() -> None:
     found: Any = changes_page(worked(measured=True))
     (fact,) = found["facts"]
-    assert (fact["what"], fact["was"], fact["now"]) == ("left side, thickness", "3/4", "0.71")
+    assert (fact["what"], fact["was"], fact["is"]) == ("left side, thickness", "3/4", "0.71")
     assert found["cut"] == ["top"]
-    follows = {row["what"]: (row["was"], row["now"]) for row in found["follow"]}
+    follows = {row["what"]: (row["was"], row["is"]) for row in found["follow"]}
     assert "case, inside wide" in follows
     assert all(was != now for was, now in follows.values())
 

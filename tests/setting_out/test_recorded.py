@@ -62,7 +62,7 @@ def with_thin_side() -> SettingOut:
 
 def test_what_is_left_follows_a_measured_side() -> None:
     now = with_thin_side()
-    changed = {change.name: (change.was / IN, change.now / IN) for change in now.changed}
+    changed = {change.name: (change.was / IN, change.value / IN) for change in now.changed}
     assert changed["left side.thickness"] == (Fraction(3, 4), Fraction("0.71"))
     assert changed["case.inside wide"] == (Fraction("40.5"), 42 - Fraction("0.71") - Fraction(3, 4))
     assert changed["deck.length"] == (Fraction(41), Fraction("40.54") + Fraction(1, 2))

@@ -24,6 +24,6 @@ def _row(changed: Changed, rule: Rule) -> Plain:
     return {
         "what": f"{owner.replace('.', ' ')}, {size}",
         "was": rule.reads(changed.was),
-        "now": rule.reads(changed.now).removeprefix("about " if changed.is_fact else ""),
+        "is": rule.reads(changed.value).removeprefix("about " if changed.is_fact else ""),
         "because": changed.because,
     }

@@ -42,7 +42,7 @@ class Changed:
 
     name: str
     was: Fraction  # [mm]
-    now: Fraction  # [mm]
+    value: Fraction  # it has now [mm]
     because: str
     kind: Kind
     is_fact: bool  # measured
@@ -65,7 +65,7 @@ def changes(plan: Plan, now: Sizes, *, told: Facts) -> Iterator[Changed]:
             yield Changed(
                 name=name,
                 was=was.value,
-                now=size.value,
+                value=size.value,
                 because=_because(size),
                 kind=size.kind,
                 is_fact=name in read_off,
