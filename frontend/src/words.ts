@@ -1,6 +1,6 @@
 /** Sentences from data. */
 
-import type { Finding, Joint, Length, Part } from "./document";
+import type { Finding, Joint, Length, Part, YearFit } from "./document";
 
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
@@ -79,4 +79,20 @@ export function changed(length: Length, way: 1 | -1): string {
 
 export function percent(share: number): string {
   return `${share.toFixed(1).replace(/\.0$/, "")} %`;
+}
+
+const NAMED = 2; // parts named of a fit; of more it is said how many
+
+/** What each fit is called; those of one name are told apart by the parts that move on them. */
+export function called(fits: readonly YearFit[]): string[] {
+  return fits.map((fit) => {
+    const lone = fits.filter((each) => each.what === fit.what).length === 1;
+    return raised(fit.what) + (lone ? "" : ` (${named(fit.parts)})`);
+  });
+}
+
+function named(parts: readonly string[]): string {
+  const more = parts.length - NAMED;
+  const first = parts.slice(0, more === 1 ? NAMED + 1 : NAMED).join(", ");
+  return more > 1 ? `${first} and ${more} more` : first;
 }

@@ -175,7 +175,7 @@ def months(damp: str, dry: str) -> list[dict[str, Any]]:
 def fit(what: str, *, made: str, dry: str, damp: str, **words: Any) -> dict[str, Any]:  # noqa: ANN401 - JSON of any shape
     return {
         "what": what,
-        "names": [f"{what} of the cupboard"],
+        "names": [what],
         "parts": ["door.left stile"],
         "place": "piece.toml 2:8",
         "made": length(inch(made)),
@@ -227,6 +227,20 @@ def year(gap: str) -> dict[str, Any]:
                 holds=True,
                 verdict="Enough: 1/64 in is left in August, the least of the year.",
                 advice="Made 3/16 in; 3/16 in or more will do today.",
+            ),
+            *(
+                fit(
+                    "gap between boards",
+                    names=[f"gap {number}"],
+                    parts=[f"board {number + 1}", f"board {number + 2}", *further],
+                    made="1/8",
+                    dry="1/8",
+                    damp="1/16",
+                    holds=True,
+                    verdict="Enough: 1/16 in is left in August, the least of the year.",
+                    advice="Made 1/8 in; 1/8 in or more will do today.",
+                )
+                for number, further in ((0, ()), (2, ("board 5", "board 6")))
             ),
             fit(
                 "air behind the shelf",
