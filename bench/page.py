@@ -19,7 +19,7 @@ from statistics import median
 import uvicorn
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from scantling.cli import worker
+from scantling.cli import stager
 from scantling.web.app import app
 from scantling.web.serve import drawings
 from scantling.web.show import listening
@@ -137,7 +137,7 @@ def _served() -> Iterator[tuple[Path, str]]:
         text = (ROOT / "pieces" / "glaze_cupboard" / "piece.toml").read_text(encoding="utf-8")
         file.write_text(text, encoding="utf-8")
         showing = Showing()
-        work = worker(lambda: showing.now)
+        work = stager(lambda: showing.now)
         workbench = Workbench(file, work=work, drawings=drawings(), showing=showing)
         door = listening(0)
         port = door.getsockname()[1]

@@ -221,8 +221,14 @@ export interface PieceFile {
   put_again: string | null;
 }
 
+/** How far the text is worked: sizes and parts, then joints, then what the proofs find. */
+export type Stage = "sized" | "joined" | "proven";
+
 export interface Told {
   number: number;
+  stage: Stage;
+  /** Differs from one good text to another; the same for all stages of one. */
+  piece: number;
   stale: boolean;
   setting_out: SettingOut | null;
   findings: Finding[];

@@ -100,7 +100,7 @@ class Live {
     await kept(() => {
       this.told = told;
     });
-    this.said = news(before, told);
+    this.said = news(before, told) ?? this.said;
   }
 
   ask(): void {
@@ -129,11 +129,15 @@ class Live {
   }
 }
 
-function news(before: Told | null, now: Told): string {
+/** What is said of it; null: nothing that was not said before. */
+function news(before: Told | null, now: Told): string | null {
   if (before === null) return "";
+  const sameText = before.piece === now.piece && !before.stale;
+  if (now.stage !== "proven") return sameText ? null : "The file has changed. It is being proven.";
   const heavy = now.findings.filter((each) => each.weight === "halt");
   if (now.stale) return `The file cannot be worked. ${heavy[0]?.says ?? ""}`;
-  const mended = before.stale ? "The file can be worked again. " : "The file has changed. ";
+  const changed = before.stale ? "The file can be worked again. " : "The file has changed. ";
+  const mended = sameText && before.stage !== "proven" ? "Proven through. " : changed;
   const count = heavy.length === 0 ? "Nothing halts the work." : `${heavy.length} to halt at.`;
   return mended + count;
 }

@@ -9,7 +9,7 @@ from __future__ import annotations
 import os
 import sys
 import tempfile
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from pathlib import Path
 from time import monotonic
 from typing import TYPE_CHECKING, Annotated, Literal
@@ -21,9 +21,10 @@ from scantling.web.sweeping import unswept
 if TYPE_CHECKING:
     from scantling.findings import Finding
     from scantling.piece import Piece
-    from scantling.setting_out import SettingOut
+    from scantling.setting_out import Pause, SettingOut
     from scantling.shop.habits import Display
     from scantling.shop.read import ShopReading
+    from scantling.web.worked import Work, Worked
 
 CLEAN, HALTED, UNREADABLE = 0, 1, 2
 PATIENCE = 20.0  # [s] a maker waits for better sizes of a piece whose figures are not usual
@@ -140,7 +141,7 @@ def look(
     """Open the page of a piece in a browser; it follows the file as you change it."""
     from scantling.web.serve import serve
 
-    serve(_path(piece), worker=worker, port=port, open_browser=not quiet)
+    serve(_path(piece), stager=stager, port=port, open_browser=not quiet)
     return CLEAN
 
 
@@ -178,27 +179,46 @@ def _display(words: Words, figures: Figures) -> Display:
 def worker(
     display: Callable[[], Display] | None = None,
 ) -> Callable[[Path], tuple[SettingOut | None, Sequence[Finding]]]:
-    """What the page calls when the file has changed; keeps the solids it made.
+    """What works a piece through in one go; keeps the solids it made.
+
+    Args:
+        display: How things are to be shown just now. None: as the shop's habits have it.
+    """
+    from scantling.setting_out import at_no_time
+
+    stages = stager(display)
+
+    def work(path: Path) -> tuple[SettingOut | None, Sequence[Finding]]:
+        *_, last = stages(path, at_no_time)
+        return last.made, last.findings
+
+    return work
+
+
+def stager(display: Callable[[], Display] | None = None) -> Work[SettingOut]:
+    """What the page calls when the file has changed: the same, told stage by stage.
 
     Args:
         display: How things are to be shown just now. None: as the shop's habits have it.
     """
     from scantling.piece import read
-    from scantling.setting_out import set_out
+    from scantling.setting_out import stages
     from scantling.setting_out.chain import ENOUGH
     from scantling.sizes.stopping import TimedWork
     from scantling.solids.store import Store
+    from scantling.web.worked import Worked
 
     store = Store()
     kept: list[SettingOut] = []
 
-    def work(path: Path) -> tuple[SettingOut | None, Sequence[Finding]]:
+    def work(path: Path, pause: Pause) -> Iterator[Worked[SettingOut]]:
         piece = read(_text(path), file=path.name)
         if not piece.complete:
-            return None, piece.findings
+            yield Worked(made=None, findings=piece.findings)
+            return
         workshop = _shop(piece, path)
         habits = workshop.habits
-        found = set_out(
+        for found in stages(
             piece,
             shop=workshop.shop,
             habits=habits if display is None else display().over(habits),
@@ -206,9 +226,12 @@ def worker(
             before=kept[-1] if kept else None,
             heard=workshop.findings,
             stop=TimedWork(most=ENOUGH, until=monotonic() + PATIENCE, clock=monotonic),
-        )
-        kept[:] = [found]
-        return (found if found.parts else None), found.findings
+            pause=pause,
+        ):
+            kept[:] = [found]
+            yield Worked(
+                made=found if found.parts else None, findings=found.findings, stage=found.stage
+            )
 
     return work
 

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 from starlette.testclient import TestClient
-from tests.web.told import drawings, work, workbench
+from tests.web.told import drawings, in_one_go, work, workbench
 
 from scantling.errors import OutOfRangeError
 from scantling.findings import Finding, Place, Weight
@@ -90,7 +90,7 @@ def test_of_a_guilty_text_without_end_its_beginning_is_shown(file: Path) -> None
     file.write_text(f"wide = {'1' * 5000}")
     where = Place(file=file.name, line=1, column=8, width=5000)
     said = Finding(code="piece.odd", weight=Weight.HALT, says="So.", cure="Cut it.", place=where)
-    bench = Workbench[str](file, work=lambda _: (None, (said,)), drawings=drawings())
+    bench = Workbench[str](file, work=in_one_go(lambda _: (None, (said,))), drawings=drawings())
     bench.look()
     with TestClient(app(bench, host="127.0.0.1", port=4000), base_url=OWN) as client:
         place = told(client)["findings"][0]["place"]
@@ -172,7 +172,7 @@ def test_a_broken_contract_is_said_and_does_not_stop_the_page(file: Path) -> Non
         return "Cupboard", ()
 
     drawings = Drawings[str](document=lambda name: {"parts": [name]}, model=str.encode)
-    bench = Workbench(file, work=breaks, drawings=drawings)
+    bench = Workbench(file, work=in_one_go(breaks), drawings=drawings)
     bench.look()
     file.write_text("?")
     bench.look()
@@ -185,7 +185,7 @@ def test_a_piece_without_parts_does_not_replace_a_good_one(file: Path) -> None:
     drawings = Drawings[str](
         document=lambda name: {"parts": [] if name == "Nothing" else [name]}, model=str.encode
     )
-    bench = Workbench(file, work=work, drawings=drawings)
+    bench = Workbench(file, work=in_one_go(work), drawings=drawings)
     bench.look()
     file.write_text('name = "Nothing"\n')
     bench.look()
@@ -208,7 +208,7 @@ def test_the_model_is_sent_once(client: TestClient, bench: Workbench[str]) -> No
 def test_a_changed_piece_has_another_model(file: Path) -> None:
     changing = Workbench(
         file,
-        work=work,
+        work=in_one_go(work),
         drawings=Drawings[str](document=lambda name: {"parts": [name]}, model=str.encode),
     )
     changing.look()

@@ -2,11 +2,13 @@
 
 from pathlib import Path
 from shutil import copy
+from typing import Any
 
 import pytest
 from starlette.testclient import TestClient
 
-from scantling.cli import worker
+from scantling.cli import stager
+from scantling.setting_out import SettingOut
 from scantling.web.app import app
 from scantling.web.serve import drawings
 from scantling.web.workbench import Showing, Workbench
@@ -17,35 +19,53 @@ PAGE = {"origin": OWN, "sec-fetch-site": "same-origin"}
 
 
 @pytest.fixture(scope="module")
-def client(tmp_path_factory: pytest.TempPathFactory) -> TestClient:
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Workbench[SettingOut]:
     folder = tmp_path_factory.mktemp("bench")
     copy(ROOT / "pieces" / "shop.toml", folder)
     (folder / "cupboard").mkdir()
     file = Path(copy(ROOT / "pieces" / "glaze_cupboard" / "piece.toml", folder / "cupboard"))
     showing = Showing()
-    bench = Workbench(file, work=worker(lambda: showing.now), drawings=drawings(), showing=showing)
+    bench = Workbench(file, work=stager(lambda: showing.now), drawings=drawings(), showing=showing)
     bench.look()
+    return bench
+
+
+@pytest.fixture(scope="module")
+def client(bench: Workbench[SettingOut]) -> TestClient:
     return TestClient(app(bench, host="127.0.0.1", port=4000), base_url=OWN)
 
 
+def shown(
+    client: TestClient, bench: Workbench[SettingOut], words: str, figures: str
+) -> dict[str, Any]:
+    """What is told once all is worked anew in those words and figures."""
+    client.post("/api/show", json={"words": words, "figures": figures}, headers=PAGE)
+    assert bench.prove()
+    found: dict[str, Any] = client.get("/api/setting-out").json()
+    return found
+
+
 @pytest.mark.parametrize(
-    ("words", "figures", "titles", "wide"),
+    ("asked", "titles", "wide"),
     [
-        ("US", "inch", {"dado", "rabbet", "half-blind dovetail"}, "43 1/2"),
-        ("UK", "mm", {"housing", "rebate", "lapped dovetail"}, "about 1105"),  # 1104.9
+        (("US", "inch"), {"dado", "rabbet", "half-blind dovetail"}, "43 1/2"),
+        (("UK", "mm"), {"housing", "rebate", "lapped dovetail"}, "about 1105"),  # 1104.9
     ],
 )
 def test_titles_and_figures_are_those_asked_for(
-    client: TestClient, words: str, figures: str, titles: set[str], wide: str
+    client: TestClient,
+    bench: Workbench[SettingOut],
+    asked: tuple[str, str],
+    titles: set[str],
+    wide: str,
 ) -> None:
-    wish = {"words": words, "figures": figures}
-    told = client.post("/api/show", json=wish, headers=PAGE).json()
+    told = shown(client, bench, *asked)
     found = told["setting_out"]
     assert titles <= {joint["title"] for joint in found["joints"]}
     assert found["piece"]["overall"]["wide"]["as_written"] == wide
     assert found["shown"]["measure"] == "inch"
-    assert (found["shown"]["words"], found["shown"]["figures"]) == (words, figures)
-    unit = {"inch": " in", "mm": " mm"}[figures]
+    assert (found["shown"]["words"], found["shown"]["figures"]) == asked
+    unit = {"inch": " in", "mm": " mm"}[asked[1]]
     figured = [each["figure"] for each in told["findings"] if each["figure"]]
     assert figured
     # moisture is a share and has no measure
@@ -53,7 +73,10 @@ def test_titles_and_figures_are_those_asked_for(
     assert any(each.endswith(unit) for each in figured)
 
 
-def test_a_part_is_handed_out_in_three_views(client: TestClient) -> None:
+def test_a_part_is_handed_out_in_three_views(
+    client: TestClient, bench: Workbench[SettingOut]
+) -> None:
+    shown(client, bench, "UK", "mm")
     found = client.get("/api/part", params={"name": "top rail"})
     assert found.status_code == 200
     drawing = found.json()
@@ -65,17 +88,16 @@ def test_a_part_is_handed_out_in_three_views(client: TestClient) -> None:
         for p in points
         for at, high in zip(p, drawing["size"], strict=True)
     )
-    client.post("/api/show", json={"words": "US", "figures": "inch"}, headers=PAGE)
+    shown(client, bench, "US", "inch")
     says = {each["says"] for each in client.get("/api/part?name=top rail").json()["texts"]}
     assert "41" in says  # its length, by hand: 42 less 2 stiles of 1 3/4, and 2 tenons of 1 1/4
     assert client.get("/api/part?name=no such part").status_code == 204
 
 
-def test_names_and_the_file_s_fields_are_the_same_in_both(client: TestClient) -> None:
-    told = [
-        client.post("/api/show", json={"words": w, "figures": f}, headers=PAGE).json()
-        for w, f in (("US", "inch"), ("UK", "mm"))
-    ]
+def test_names_and_the_file_s_fields_are_the_same_in_both(
+    client: TestClient, bench: Workbench[SettingOut]
+) -> None:
+    told = [shown(client, bench, w, f) for w, f in (("US", "inch"), ("UK", "mm"))]
     names = [
         [part["name"] for part in each["setting_out"]["parts"]]
         + [size["name"] for size in each["setting_out"]["sizes"]]

@@ -7,6 +7,7 @@ from pathlib import Path
 from threading import Event
 
 import pytest
+from tests.web.told import in_one_go
 
 from scantling.web import watch
 from scantling.web.sweeping import unswept
@@ -56,7 +57,7 @@ def test_what_a_look_leaves_is_swept_once_it_is_quiet(
         return None, ()
 
     drawings: Drawings[None] = Drawings(document=lambda _: {}, model=lambda _: b"")
-    with watch.watching(Workbench(file, work=work, drawings=drawings)):
+    with watch.watching(Workbench(file, work=in_one_go(work), drawings=drawings)):
         assert swept.wait(timeout=20)
         assert not gc.isenabled()
     assert left[0]() is None

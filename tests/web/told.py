@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from tests.web.cupboard import INCH, inch, model, parts
 
 from scantling.findings import Finding, Place, Weight
 from scantling.parts import Drawn, Part, drawn
 from scantling.piece._file.spots import Steps, spots
+from scantling.setting_out import Pause
 from scantling.sizes.model import Stated
 from scantling.units import Unit, written
 from scantling.web.workbench import Drawings, Workbench
+from scantling.web.worked import Work, Worked
+
+T = TypeVar("T")
 
 AXES = ("along", "across", "into")
 MEASURED = {"left side.thickness"}
@@ -326,6 +330,16 @@ KNOTTY = Finding(
 )
 
 
+def in_one_go(work: Callable[[Path], tuple[T | None, Sequence[Finding]]]) -> Work[T]:
+    """Work that knows no stages."""
+
+    def stages(path: Path, _: Pause) -> Iterator[Worked[T]]:
+        made, findings = work(path)
+        yield Worked(made=made, findings=findings)
+
+    return stages
+
+
 def work(path: Path) -> tuple[str | None, Sequence[Finding]]:
     """The name in the text's first line; a text with a `?` in it is broken there."""
     text = path.read_text()
@@ -366,7 +380,7 @@ def three_views(part: str, piece: str) -> dict[str, Any] | None:
 
 def workbench(path: Path) -> Workbench[str]:
     """A workbench with the cupboard on it."""
-    return Workbench(path, work=work, drawings=drawings())
+    return Workbench(path, work=in_one_go(work), drawings=drawings())
 
 
 STATED: dict[Steps, tuple[str, ...]] = {
@@ -385,7 +399,7 @@ def stating(path: Path) -> Workbench[str]:
             for name in STATED.get(spot.path, ())
         )
 
-    return Workbench(path, work=named, drawings=replace(drawings(), stated=stated))
+    return Workbench(path, work=in_one_go(named), drawings=replace(drawings(), stated=stated))
 
 
 def named(path: Path) -> tuple[str | None, Sequence[Finding]]:

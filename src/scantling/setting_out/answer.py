@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from enum import StrEnum
 
 from scantling.errors import InternalError
 from scantling.exact import Fraction
@@ -135,6 +136,14 @@ class Line:
         return self.parts[0]
 
 
+class Stage(StrEnum):
+    """How far a piece has been worked through."""
+
+    SIZED = "sized"  # sizes, parts, cutting list, and what speaks against them
+    JOINED = "joined"  # and what the joints answered
+    PROVEN = "proven"  # and what the proofs found: there is nothing more to come
+
+
 @dataclass(frozen=True, kw_only=True)
 class SettingOut:
     """A piece worked through: sizes, parts, joints and what was found.
@@ -155,6 +164,8 @@ class SettingOut:
     plan: Plan | None = None  # where something was measured or cut: as it was to be
     changed: tuple[Changed, ...] = ()  # sizes that are no more what they were to be
     facts: Facts = field(default=NO_FACTS)  # what the record says
+    stage: Stage = Stage.PROVEN
+    joined: tuple[Joined, ...] = field(default=(), compare=False)  # whether or not they answered
     settled: Settled[dict[str, Choice]] | None = field(default=None, compare=False)
     store: Store = field(default_factory=Store, compare=False)
     memory: Memory = field(default_factory=Memory, compare=False)

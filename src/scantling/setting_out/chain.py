@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import islice
 from types import MappingProxyType
@@ -19,11 +19,12 @@ from scantling.proofs._proof import Case, Proof
 from scantling.record.entry import Record
 from scantling.record.facts import NO_FACTS, facts
 from scantling.roster import members
-from scantling.setting_out.answer import SetJoint, SettingOut
+from scantling.setting_out.answer import SetJoint, SettingOut, Stage
 from scantling.setting_out.bench import NO_SIZES, Bench
 from scantling.setting_out.fit import unmatched
 from scantling.setting_out.lines import lines
 from scantling.setting_out.memory import Memory
+from scantling.setting_out.pausing import Pause, PausingMemory, PausingStore, at_no_time
 from scantling.setting_out.recorded import Plan, changes, gone, kept
 from scantling.setting_out.told import together
 from scantling.setting_out.year import gaps_of, through_the_year
@@ -83,8 +84,54 @@ def set_out(
     Returns:
         Everything that follows, with all that was found. Same piece, same answer.
     """
+    *_, last = stages(
+        piece,
+        shop=shop,
+        habits=habits,
+        measured=measured,
+        record=record,
+        store=store,
+        before=before,
+        heard=heard,
+        attainable=attainable,
+        stop=stop,
+    )
+    return last
+
+
+def stages(
+    piece: Piece,
+    *,
+    shop: Shop,
+    habits: Habits,
+    measured: Sequence[Measured] = (),
+    record: Record = NOTHING_RECORDED,
+    store: Store | None = None,
+    before: SettingOut | None = None,
+    heard: Sequence[Finding] = (),
+    attainable: Mapping[str, Sequence[Fraction]] = NO_BOARDS,
+    stop: Stop | None = None,
+    pause: Pause = at_no_time,
+) -> Iterator[SettingOut]:
+    """The same piece as far as it has come: sized, then joined, then proven.
+
+    Each answer holds for what it tells, and `stage` says what it does not tell yet. The last
+    is that of `set_out`. What cannot be worked is told at once, and nothing comes after it.
+
+    Args:
+        piece: As for `set_out`, and so are all the others but the last.
+        shop: Tools owned.
+        habits: How the maker works.
+        measured: Sizes of made parts, beside those of the record.
+        record: What was measured and cut so far.
+        store: Solids already worked out.
+        before: An earlier answer, of whatever stage.
+        heard: What was found already.
+        attainable: By species, what its boards can be brought to. [mm]
+        stop: When to leave off looking for better sizes.
+        pause: Called often once the sizes are told; what it raises ends the stages.
+    """
     store = store if store is not None else Store()
-    store.next_round()
     told = facts(record)
     measured = (*measured, *told.measured)
     sketch = draft(piece, measured)
@@ -113,11 +160,13 @@ def set_out(
         findings=in_order(together(findings)),
         stated=bench.stated(),
         facts=told,
+        joined=bench.joined,
         store=store,
         memory=memory,
     )
     if not sketch.parts or halted:
-        return nothing
+        yield nothing
+        return
     stop = CountedWork(most=ENOUGH) if stop is None else stop
     plan = None
     if told.measured or told.cut:
@@ -136,7 +185,8 @@ def set_out(
         findings=in_order(together(findings)),
     )
     if not solved.sizes:
-        return nothing
+        yield nothing
+        return
     parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
     findings += tuple(gone(told, parts))
     # of sizes that do not hold, whatever else is wrong with them is no news
@@ -146,22 +196,36 @@ def set_out(
     if sound:
         findings += bench.faults(solved.sizes, chosen, parts)
     if lost := tuple(_lost(p, _places(sketch)) for p in parts if _least(p) <= 0):
-        return replace(nothing, findings=in_order(together((*findings, *lost))))
-    joints = bench.joints(solved.sizes, chosen, parts)
+        yield replace(nothing, findings=in_order(together((*findings, *lost))))
+        return
     gaps = gaps_of(sketch.fittings, sizes=solved.sizes, strains=bench.strains)
-    unit = habits.figures or piece.whole.measure
-    case = _case(parts, joints, solved.sizes, sketch=sketch, unit=unit, store=store)
-    if sound:
-        findings += _proven(case)
-        findings += tuple(through_the_year(sketch.fittings, gaps, room=piece.whole.room, unit=unit))
-    return replace(
+    sized = replace(
         nothing,
         parts=parts,
-        joints=_touching(case, joints),
         lines=lines(parts, habits),
         gaps=gaps,
         findings=in_order(together(findings)),
+        stage=Stage.SIZED,
     )
+    yield sized
+    bench = replace(bench, memory=PausingMemory(memory, pause))
+    joints = bench.joints(solved.sizes, chosen, parts)
+    yield replace(sized, joints=joints, stage=Stage.JOINED)
+    unit = habits.figures or piece.whole.measure
+    case = _case(
+        parts,
+        joints,
+        solved.sizes,
+        sketch=sketch,
+        unit=unit,
+        store=PausingStore(store, pause),
+    )
+    if sound:
+        findings += _proven(case)
+        findings += tuple(through_the_year(sketch.fittings, gaps, room=piece.whole.room, unit=unit))
+    joints = _touching(case, joints)
+    store.next_round()
+    yield replace(sized, joints=joints, findings=in_order(together(findings)), stage=Stage.PROVEN)
 
 
 def _halt(findings: Iterable[Finding]) -> bool:
@@ -239,7 +303,7 @@ def _earlier(before: SettingOut | None, bench: Bench) -> Settled[dict[str, Choic
     """What an earlier answer settled; its choices only where every joint is of the kind it was."""
     if before is None or before.settled is None:
         return None
-    were = {joint.name: type(joint.joined.joint) for joint in before.joints}
+    were = {joined.name: type(joined.joint) for joined in before.joined}
     if were == {j.name: type(j.joint) for j in bench.joined}:
         return before.settled
     return replace(before.settled, choice={})

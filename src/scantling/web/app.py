@@ -9,16 +9,18 @@ from typing import Any
 
 from fastapi import FastAPI, Request, Response
 from fastapi.responses import StreamingResponse
-from starlette.types import ASGIApp
+from starlette.types import ASGIApp, Receive, Scope, Send
 
 from scantling.web.files import Kept, built
 from scantling.web.guard import Guard
 from scantling.web.told import told
+from scantling.web.turns import Turns
 from scantling.web.workbench import Workbench
 from scantling.web.writes import shows, writes
 
 PAGE = Path(__file__).parent / "page"
 STILL_HERE = 15.0  # [s] after which a silent stream says that it lives
+NEWS = "/api/events"
 READ = ["GET", "HEAD"]
 
 
@@ -36,7 +38,22 @@ def app(workbench: Workbench[Any], *, host: str, port: int, page: Path = PAGE) -
     writes(site, workbench)
     shows(site, workbench)
     _built(site, page)
-    return Guard(site, host=host, port=port)
+    return Guard(_Attended(site, workbench.turns), host=host, port=port)
+
+
+class _Attended:
+    """Lets proofs wait from when something is asked until the whole answer is on its way."""
+
+    def __init__(self, site: ASGIApp, turns: Turns) -> None:
+        self._site = site
+        self._turns = turns
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if scope.get("path") == NEWS:  # its answer has no end
+            await self._site(scope, receive, send)
+            return
+        with self._turns.attended():
+            await self._site(scope, receive, send)
 
 
 def _reads(site: FastAPI, workbench: Workbench[Any]) -> None:
@@ -58,7 +75,7 @@ def _reads(site: FastAPI, workbench: Workbench[Any]) -> None:
             return Response(status_code=204)  # a bought thing, or none of that name by now
         return answer(_as_json(drawn), request)
 
-    @site.get("/api/events")
+    @site.get(NEWS)
     async def events() -> StreamingResponse:
         headers = {"cache-control": "no-store", "x-accel-buffering": "no"}
         stream = _stream(workbench)

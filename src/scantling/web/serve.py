@@ -17,7 +17,8 @@ from scantling.setting_out import SettingOut
 from scantling.shop.habits import Display
 from scantling.units import Unit
 from scantling.web.show import show
-from scantling.web.workbench import Drawings, Showing, Work, Workbench
+from scantling.web.workbench import Drawings, Showing, Workbench
+from scantling.web.worked import Work
 from scantling.wording import pairs, word
 
 ROOM = (240.0, 160.0)  # [mm] for a drawing; the page shows it as large as there is room
@@ -32,7 +33,7 @@ def at_once(line: str) -> None:
 def serve(
     path: Path,
     *,
-    worker: Callable[[Callable[[], Display]], Work[SettingOut]],
+    stager: Callable[[Callable[[], Display]], Work[SettingOut]],
     port: int = 0,
     open_browser: bool = True,
     say: Callable[[str], None] = at_once,
@@ -41,8 +42,7 @@ def serve(
 
     Args:
         path: The piece file; it is read again whenever it changes.
-        worker: What works a piece through, to be shown as it is told: the setting-out, or None,
-            and every finding.
+        stager: What works a piece through in stages, to be shown as it is told.
         port: Port to listen at; 0 takes a free one. [-]
         open_browser: Whether to open the page as well as printing its address.
         say: Prints a line, at once.
@@ -51,7 +51,7 @@ def serve(
         PortTakenError: Something else listens at `port`.
     """
     showing = Showing()
-    work = worker(lambda: showing.now)
+    work = stager(lambda: showing.now)
     bench = Workbench(path, work=work, drawings=drawings(), showing=showing)
     show(bench, port=port, opens=open_browser, say=say)
 

@@ -18,6 +18,8 @@ def told(standing: Standing, edits: Edits) -> dict[str, Any]:
     back, again = edits.last(standing.content), edits.next(standing.content)
     return {
         "number": standing.number,
+        "stage": standing.stage,
+        "piece": standing.piece,
         "stale": standing.stale,
         "setting_out": standing.document,
         "findings": [_finding(each, standing.texts) for each in standing.findings],

@@ -14,6 +14,7 @@ from typing import Any
 
 import watchfiles
 
+from scantling.setting_out import Stage
 from scantling.web.sweeping import sweep, unswept
 from scantling.web.workbench import Workbench
 
@@ -24,16 +25,27 @@ STEP = 5  # [ms] of quiet that end it
 
 @contextmanager
 def watching(workbench: Workbench[Any]) -> Iterator[None]:
-    """A thread that looks, from now to the end of the block; the first look comes at once."""
+    """A thread that looks and one that proves, from now on; the first look comes at once."""
     stop = threading.Event()
-    thread = threading.Thread(target=_looks, args=(workbench, stop), name="looks", daemon=True)
-    thread.start()
+    threads = [
+        threading.Thread(target=act, args=(workbench, stop), name=act.__name__, daemon=True)
+        for act in (_looks, _proves)
+    ]
+    for thread in threads:
+        thread.start()
     try:
         with unswept():
             yield
     finally:
         stop.set()
-        thread.join(timeout=5)
+        for thread in threads:
+            thread.join(timeout=5)
+
+
+def _proves(workbench: Workbench[Any], stop: threading.Event) -> None:
+    while not stop.is_set():
+        if workbench.unproven.wait(timeout=PAUSE):
+            workbench.prove()
 
 
 def _looks(workbench: Workbench[Any], stop: threading.Event) -> None:
@@ -41,8 +53,9 @@ def _looks(workbench: Workbench[Any], stop: threading.Event) -> None:
     swept = 0  # up to which look
     for is_quiet in _chances(workbench, stop):
         workbench.look()
-        if is_quiet and workbench.standing.number > swept:
-            swept = workbench.standing.number
+        standing = workbench.standing
+        if is_quiet and standing.stage is Stage.PROVEN and standing.number > swept:
+            swept = standing.number
             sweep()
 
 

@@ -2,13 +2,16 @@
 
 A file that breaks does not take the piece away. What was worked out last stays, marked stale,
 with the findings of the text as it stands now; the next good text replaces it.
+
+A text is worked in stages. A look works the first, sizes and parts, and tells everyone; `prove`
+works those that are left and tells after each, until they are through or a newer text has come.
 """
 
 from __future__ import annotations
 
 import hashlib
 import threading
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, Generic, TypeVar
@@ -16,15 +19,17 @@ from typing import Any, Generic, TypeVar
 from scantling.errors import ScantlingError
 from scantling.findings import Finding, Place, Weight
 from scantling.piece._file.spots import Steps
+from scantling.setting_out import Stage
 from scantling.shop.habits import Display
 from scantling.sizes.model import Stated
 from scantling.web.edits import Edits
 from scantling.web.fields import Field, fields, names_by_path
 from scantling.web.news import News
+from scantling.web.turns import OvertakenError, Turns
+from scantling.web.worked import Work, Worked
 
 T = TypeVar("T")
 
-Work = Callable[[Path], tuple[T | None, Sequence[Finding]]]
 Document = Mapping[str, Any]  # `setting-out.json`, where a file is written
 
 
@@ -52,11 +57,22 @@ class Standing:
 
     number: int = 0  # counts the looks at the file; 0 before the first
     document: Document | None = None  # of the last good text
+    stage: Stage = Stage.PROVEN  # how far the text is worked, where it can be
+    piece: int = 0  # tells one good text from another; the same for all stages of one
     stale: bool = False  # the text has changed since and cannot be worked
     findings: tuple[Finding, ...] = ()  # of the text as it stands now
     texts: Mapping[str, str] = field(default_factory=dict)  # by file, where a finding points
     content: bytes = b""  # of the piece's own file
     fields: tuple[Field, ...] = ()  # lengths in it that can be exchanged
+
+
+@dataclass(frozen=True, kw_only=True)
+class Good(Generic[T]):
+    """A piece that can be shown."""
+
+    made: T
+    document: Document
+    round: int  # which text it comes from
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -67,6 +83,7 @@ class Model:
     mark: str  # differs whenever the content does
 
 
+LATER = ("joints", "year")  # of the document, told with what was before until joints answer
 Stamp = tuple[str, int, int, int]
 
 
@@ -87,12 +104,15 @@ class Workbench(Generic[T]):
         self._work = work
         self._drawings = drawings
         self._standing = Standing()
-        self._good: T | None = None
+        self._good: Good[T] | None = None
+        self._joined: Good[T] | None = None  # the last one whose joints have answered
         self._model: Model | None = None
         self.edits = Edits(path)
+        self.turns = Turns()
+        self.unproven = threading.Event()  # whether a look has left stages to be worked
+        self._round = 0  # counts the texts looked at
+        self._rest: Iterator[Worked[T]] = iter(())
         self._names: Mapping[Steps, tuple[str, ...]] = {}
-        self._lock = threading.Lock()
-        self._drawing = threading.Lock()
         self._drawn: dict[str, Document] = {}  # parts of the last good piece
         self._looking = threading.Lock()
         self._seen: tuple[Stamp, ...] | None = None
@@ -103,12 +123,12 @@ class Workbench(Generic[T]):
         return self._standing
 
     def look(self) -> bool:
-        """Work the piece anew if one of its texts has changed; tell everyone.
+        """Work the first stage anew if one of the piece's texts has changed; tell everyone.
 
         Returns:
             Whether it was worked.
         """
-        with self._looking:
+        with self._looking, self.turns.first():
             now = tuple(_stamps(self.path))
             if now == self._seen:
                 return False
@@ -119,45 +139,115 @@ class Workbench(Generic[T]):
 
     def _look(self) -> None:
         content = _content(self.path)
-        good, document, findings = self._worked()
-        if good is not None:
-            self._names = names_by_path(content, self._drawings.stated(good), file=self.path.name)
-        with self._lock:
-            if good is not None:
-                self._good, self._model, self._drawn = good, None, {}
-            before = self._standing
-            self._standing = replace(
-                before,
-                number=before.number + 1,
-                document=document if good is not None else before.document,
-                stale=good is None and before.document is not None,
-                findings=self._shown(findings),
-                texts=_texts(self.path, findings),
-                content=content,
-                fields=fields(content, self._names, file=self.path.name),
-            )
+        self._round += 1
+        self._rest = self._stages(self._round)
+        worked = next(self._rest)
+        if worked.made is not None:
+            stated = self._drawings.stated(worked.made)
+            self._names = names_by_path(content, stated, file=self.path.name)
+        self._stand(worked, content)
+        if worked.stage is Stage.PROVEN:
+            self._rest = iter(())
+        else:
+            self.unproven.set()
+
+    def prove(self) -> bool:
+        """Work the stages that the last look left; tell everyone after each.
+
+        Returns:
+            Whether they came to their end, and no newer text overtook them.
+        """
+        self.unproven.clear()
+        with self.turns.last():
+            mine, rest = self._round, self._rest
+            try:
+                for worked in rest:
+                    self._stand(worked, self._standing.content)
+                    self.news.tell()
+                    self._pause(mine)
+            except OvertakenError:
+                return False
+        return True
+
+    def _pause(self, mine: int) -> None:
+        self.turns.give_way()
+        if mine != self._round:
+            raise OvertakenError
+
+    def _stages(self, mine: int) -> Iterator[Worked[T]]:
+        """At least one; the last is proven, or says why nothing more comes."""
+        if not self.path.is_file():
+            yield Worked(made=None, findings=(_missing(self.path),))
+            return
+        told = Worked[T](made=None)
+        try:
+            for worked in self._work(self.path, lambda: self._pause(mine)):
+                told = worked
+                yield worked
+        except ScantlingError as error:
+            findings = (*told.findings, _not_worked(error, self.path))
+            yield replace(told, findings=findings, stage=Stage.PROVEN)
+
+    def _stand(self, worked: Worked[T], content: bytes) -> None:
+        """What there is to show from now on."""
+        good = self._made_good(worked)
+        if good is not None and worked.stage is not Stage.SIZED:
+            self._joined = good
+        # a piece whose joints never answered gives way to the one before it
+        shown = good or self._joined
+        if shown is None or self._good is None or shown.round != self._good.round:
+            self._model, self._drawn = None, {}
+        self._good = shown
+        self._standing = Standing(
+            number=self._standing.number + 1,
+            document=None if shown is None else shown.document,
+            stage=Stage.PROVEN if good is None else worked.stage,
+            piece=0 if shown is None else shown.round,
+            stale=good is None and shown is not None,
+            findings=self._shown(worked.findings),
+            texts=_texts(self.path, worked.findings),
+            content=content,
+            fields=fields(content, self._names, file=self.path.name),
+        )
+
+    def _made_good(self, worked: Worked[T]) -> Good[T] | None:
+        """What can be shown of it; until its joints answer, with those of the piece before."""
+        if worked.made is None:
+            return None
+        document = self._drawings.document(worked.made)
+        if not document["parts"]:  # no better than what was before
+            return None
+        if worked.stage is Stage.SIZED and self._joined is not None:
+            before = self._joined.document
+            document = {**document, **{word: before[word] for word in LATER}}
+        return Good(made=worked.made, document=document, round=self._round)
 
     def show(self, display: Display) -> None:
         """Show things otherwise from now on; work the piece anew in those figures."""
-        with self._looking:
+        with self._looking, self.turns.first():
             self.showing.now = display
             self._look()
         self.news.tell()
 
     def model(self) -> Model | None:
         """The last good piece in space, made when first asked for."""
-        with self._lock:
+        with self.turns.first():
             if self._model is None and self._good is not None:
-                content = self._drawings.model(self._good)
+                content = self._drawings.model(self._good.made)
                 self._model = Model(content=content, mark=hashlib.sha256(content).hexdigest()[:32])
             return self._model
 
     def part(self, name: str) -> Document | None:
-        """The drawing of one part of the last good piece, made when first asked for."""
-        with self._drawing:  # one at a time, and none holds up what is shown anew
+        """The drawing of one part of the last good piece, made when first asked for.
+
+        A drawing shows what joints do to a part, so there is none before they have answered.
+        """
+        with self.turns.first():
+            if self._standing.stage is Stage.SIZED:
+                return None
             good, kept = self._good, self._drawn
             if good is not None and name not in kept:
-                made = self._drawings.part(name, good)
+                made = self._drawings.part(name, good.made)
                 if made is not None:
                     kept[name] = made
             return kept.get(name)
@@ -166,19 +256,7 @@ class Workbench(Generic[T]):
         good = self._good  # the last one: names and speech outlive a fault
         if good is None:
             return tuple(findings)
-        return tuple(self._drawings.finding(finding, good) for finding in findings)
-
-    def _worked(self) -> tuple[T | None, Document | None, Sequence[Finding]]:
-        if not self.path.is_file():
-            return None, None, (_missing(self.path),)
-        try:
-            made, findings = self._work(self.path)
-        except ScantlingError as error:
-            return None, None, (_not_worked(error, self.path),)
-        document = None if made is None else self._drawings.document(made)
-        if document is None or not document["parts"]:  # nothing to show is no better than before
-            return None, None, findings
-        return made, document, findings
+        return tuple(self._drawings.finding(finding, good.made) for finding in findings)
 
 
 def _content(path: Path) -> bytes:
