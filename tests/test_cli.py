@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import io
 import re
 import subprocess
 import sys
+from contextlib import redirect_stderr, redirect_stdout
+from dataclasses import dataclass
 from pathlib import Path
 
-import pdfplumber
 import pytest
+from tests.papers import read_back
 from tests.spent import by_children
 
 from scantling import cli
@@ -18,9 +21,32 @@ DEMO = ROOT / "pieces" / "glaze_cupboard"
 COMMAND = Path(sys.executable).with_name("scantling")
 CLEAN, HALTED, UNREADABLE = 0, 1, 2
 
+# that it reads the words of the process is what is tested
+pytestmark = pytest.mark.filterwarnings("ignore:Cyclopts application invoked without tokens")
 
-def run(*words: str | Path, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
-    """One command, in a process of its own."""
+
+@dataclass(frozen=True, kw_only=True)
+class Done:
+    """What a command left behind."""
+
+    returncode: int
+    stdout: str
+    stderr: str
+
+
+def run(*words: str | Path) -> Done:
+    """One command, in this process: a thing begun anew costs most of a second each time."""
+    out, err = io.StringIO(), io.StringIO()
+    with pytest.MonkeyPatch.context() as patched, redirect_stdout(out), redirect_stderr(err):
+        patched.setattr(sys, "argv", ["scantling", *map(str, words)])
+        with pytest.raises(SystemExit) as left:
+            cli.main()
+    assert isinstance(left.value.code, int)
+    return Done(returncode=left.value.code, stdout=out.getvalue(), stderr=err.getvalue())
+
+
+def run_anew(*words: str | Path, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
+    """One command, in a process of its own, as a shell begins it."""
     return subprocess.run(
         [COMMAND, *map(str, words)], capture_output=True, text=True, check=False, cwd=cwd
     )
@@ -41,9 +67,8 @@ def piece(folder: Path, *, old: str = "", new: str = "") -> Path:
 
 def size_of(packet: Path) -> tuple[int, int]:
     """Of its first sheet. [mm, rounded]"""
-    with pdfplumber.open(packet) as found:
-        page = found.pages[0]
-    return round(float(page.width) / 72 * 25.4), round(float(page.height) / 72 * 25.4)
+    first = read_back.pages(packet.read_bytes())[0]
+    return round(first.wide / 72 * 25.4), round(first.tall / 72 * 25.4)
 
 
 def test_the_demo_stops_nothing() -> None:
@@ -101,7 +126,7 @@ def test_a_shop_that_is_not_there_is_named(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("words", [("porve", "x"), ("prove",), ("papers", "x", "--sheet", "A3")])
 def test_a_wrong_word_is_no_traceback(words: tuple[str, ...]) -> None:
-    done = run(*words)
+    done = run_anew(*words)
     assert done.returncode == UNREADABLE
     assert "--help" in done.stdout
     assert "Traceback" not in done.stdout + done.stderr
@@ -109,9 +134,9 @@ def test_a_wrong_word_is_no_traceback(words: tuple[str, ...]) -> None:
 
 def test_a_piece_is_begun_proven_and_printed(tmp_path: Path) -> None:
     folder = tmp_path / "mine"
-    assert run("begin", folder).returncode == CLEAN
-    assert run("prove", folder).returncode == CLEAN
-    assert run("papers", folder, "--sheet", "A4").returncode == CLEAN
+    assert run_anew("begin", folder).returncode == CLEAN
+    assert run_anew("prove", folder).returncode == CLEAN
+    assert run_anew("papers", folder, "--sheet", "A4").returncode == CLEAN
     made = sorted(path.name for path in (folder / "papers").iterdir())
     assert made == ["cutting-list.csv", "packet.pdf", "piece.glb", "setting-out.json"]
     assert size_of(folder / "papers" / "packet.pdf") == (210, 297)
@@ -173,7 +198,7 @@ def test_an_unknown_example_is_met_with_the_nearest(tmp_path: Path) -> None:
 
 
 def test_the_demo_runs_from_anywhere(tmp_path: Path) -> None:
-    done = run("demo", "--once", "--into", tmp_path / "out", cwd=tmp_path)
+    done = run_anew("demo", "--once", "--into", tmp_path / "out", cwd=tmp_path)
     assert done.returncode == CLEAN
     # US letter for a piece in inches: 8 1/2 by 11 in
     assert size_of(tmp_path / "out" / "packet.pdf") == (216, 279)
@@ -190,10 +215,10 @@ def test_a_demo_that_halts_says_so_by_its_exit_code(
 
 
 def test_help_comes_at_once_and_loads_no_kernel() -> None:
-    spent, done = [], run("--help")
+    spent, done = [], run_anew("--help")
     for _ in range(3):
         before = by_children()
-        done = run("--help")
+        done = run_anew("--help")
         spent.append(by_children() - before)
     assert done.returncode == CLEAN
     assert all(word in done.stdout for word in ("begin", "prove", "papers", "look"))
@@ -230,8 +255,7 @@ def test_words_and_figures_are_for_show_and_no_file_changes(
     into = tmp_path / "papers"
     done = run("papers", path, "--into", into, "--words", words, "--figures", figures)
     assert done.returncode == CLEAN
-    with pdfplumber.open(into / "packet.pdf") as found:
-        text = " ".join(page.extract_text() for page in found.pages)
+    text = " ".join(read_back.texts((into / "packet.pdf").read_bytes()))
     assert said in text
     assert not_said not in text
     rows = (into / "cutting-list.csv").read_text(encoding="utf-8")

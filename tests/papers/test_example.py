@@ -1,13 +1,12 @@
 """Papers of the example that ships, as a maker would ask for them."""
 
-import io
 import json
 from functools import cache
 
-import pdfplumber
 import pytest
 from jsonschema import Draft202012Validator
 from tests.house.tree import ROOT
+from tests.papers import read_back
 
 from scantling import PAPERS, SettingOut, read, set_out
 from scantling.cli import worker
@@ -41,22 +40,20 @@ def test_its_setting_out_keeps_the_promise_of_the_schema() -> None:
 @pytest.mark.parametrize("sheet", list(Sheet))
 def test_no_page_of_its_packet_is_overfull(sheet: Sheet) -> None:
     edge = 18 * 72 / 25.4 - 0.5
-    with pdfplumber.open(io.BytesIO(packet(sheet))) as made:
-        assert 20 <= len(made.pages) <= 50
-        pinned = ["to pin up" in (page.extract_text() or "") for page in made.pages]
-        # at most five sheets on the wall, and they come first
-        assert 3 <= sum(pinned) <= 5
-        assert all(pinned[: sum(pinned)])
-        for page in made.pages:
-            shown = [c for c in page.chars if c["text"].strip("\u200b ")]
-            assert min(c["x0"] for c in shown) > edge
-            assert max(c["x1"] for c in shown) < float(page.width) - edge
+    made = read_back.pages(packet(sheet))
+    assert 20 <= len(made) <= 50
+    pinned = ["to pin up" in page.text for page in made]
+    # at most five sheets on the wall, and they come first
+    assert 3 <= sum(pinned) <= 5
+    assert all(pinned[: sum(pinned)])
+    for page in made:
+        assert min(each.left for each in page.signs) > edge
+        assert max(each.right for each in page.signs) < page.wide - edge
 
 
 def test_its_cover_says_how_large_it_is() -> None:
     # the sizes its maker wrote: 43 1/2 and 19 of the top, 37 and a top of 7/8
-    with pdfplumber.open(io.BytesIO(packet(Sheet.LETTER))) as made:
-        cover = (made.pages[0].extract_text() or "").replace("\u00a0", " ")
+    cover = read_back.texts(packet(Sheet.LETTER))[0]
     assert all(size in cover for size in ("Glaze cupboard", "43 1/2", "19", "37 7/8"))
 
 
@@ -67,7 +64,6 @@ def test_other_cupboards_too_have_five_sheets_to_pin_up_at_most(folder: str, she
     whole, _ = worker()(ROOT / folder / "piece.toml")
     assert whole is not None
     found = PAPERS["packet"].render(whole, sheet=sheet)["packet.pdf"]
-    with pdfplumber.open(io.BytesIO(found)) as made:
-        pinned = ["to pin up" in (page.extract_text() or "") for page in made.pages]
+    pinned = ["to pin up" in text for text in read_back.texts(found)]
     assert 3 <= sum(pinned) <= 5
     assert all(pinned[: sum(pinned)])

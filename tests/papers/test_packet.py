@@ -9,6 +9,7 @@ from functools import cache
 import pdfplumber
 import pikepdf
 import pytest
+from tests.papers import read_back
 from tests.papers.cupboard import FINDINGS, cupboard
 
 from scantling.findings import Finding
@@ -31,16 +32,9 @@ def plain(sheet: Sheet = Sheet.A4) -> bytes:
     return file_of(cupboard(), sheet)
 
 
-def pages(made: bytes) -> list[str]:
-    """Text of the pages: every kind of space is one space, breaks inside words are gone."""
-    with pdfplumber.open(io.BytesIO(made)) as found:
-        texts = [page.extract_text() for page in found.pages]
-    return [re.sub(r"[ \u00a0]+", " ", text.replace("\u200b", "")) for text in texts]
-
-
 @cache
 def plain_pages() -> list[str]:
-    return pages(plain())
+    return read_back.texts(plain())
 
 
 @cache
@@ -50,7 +44,7 @@ def metric() -> str:
 
 
 def whole_text(setting_out: SettingOut) -> str:
-    return "\n".join(pages(file_of(setting_out)))
+    return "\n".join(read_back.texts(file_of(setting_out)))
 
 
 # ISO 216: 210 by 297 mm; US letter: 8 1/2 by 11 in
@@ -58,9 +52,8 @@ def whole_text(setting_out: SettingOut) -> str:
     ("sheet", "wide", "tall"), [(Sheet.A4, 210, 297), (Sheet.LETTER, 215.9, 279.4)]
 )
 def test_pages_are_of_the_size_asked_for(sheet: Sheet, wide: float, tall: float) -> None:
-    with pdfplumber.open(io.BytesIO(plain(sheet))) as made:
-        for page in made.pages:
-            assert (page.width, page.height) == pytest.approx((wide * MM, tall * MM), abs=0.01)
+    for page in read_back.pages(plain(sheet)):
+        assert (page.wide, page.tall) == pytest.approx((wide * MM, tall * MM), abs=0.01)
 
 
 def test_it_is_printed_without_scaling() -> None:
@@ -185,7 +178,7 @@ def test_a_clean_piece_says_so() -> None:
 def test_text_of_the_maker_is_shown_as_it_stands() -> None:
     name = '#panic("x") $y$ *b* @c'
     text = whole_text(cupboard(name=name, renamed={"side": "#lorem(99)"}, note="= 1/2 #h(9cm)"))
-    assert name in pages(file_of(cupboard(name=name)))[0]
+    assert name in text.partition("Front drawn at")[0]
     assert "#lorem(99)" in text
     assert "= 1/2 #h(9cm)" in text
 
@@ -196,23 +189,21 @@ def test_nothing_runs_over_the_margin(sheet: Sheet, long: str) -> None:
     renamed = {"side": long or "side", "door panel": long or "door panel"}
     said = replace(FINDINGS[0], says=f"It {long}.", source=long)
     whole = cupboard(name=f"Cupboard {long}", renamed=renamed, note=long, findings=(said,))
-    with pdfplumber.open(io.BytesIO(file_of(whole, sheet))) as made:
-        for page in made.pages:
-            right = float(page.width) - MARGIN + 0.5
-            over = [c["text"] for c in page.chars if c["text"].strip("\u200b ") and c["x1"] > right]
-            assert over == []
-            assert all(c["x0"] > MARGIN - 0.5 for c in page.chars)
+    for page in read_back.pages(file_of(whole, sheet)):
+        right = page.wide - MARGIN + 0.5
+        assert [each.sign for each in page.signs if each.right > right] == []
+        assert all(each.left > MARGIN - 0.5 for each in page.signs)
 
 
 def test_no_heading_stands_at_the_foot_of_a_page() -> None:
     whole = cupboard()
     many = replace(whole, findings=tuple(_said(i) for i in range(60)), lines=whole.lines * 3)
-    with pdfplumber.open(io.BytesIO(file_of(many))) as made:
-        assert len(made.pages) > 5
-        for page in made.pages:
-            body = [c for c in page.chars if c["bottom"] < float(page.height) - 18 * MM]
-            last = max(body, key=lambda c: (c["bottom"], c["x1"]))
-            assert "Vollkorn" not in last["fontname"] or page.page_number == 1
+    found = read_back.pages(file_of(many))
+    assert len(found) > 5
+    for number, page in enumerate(found, 1):
+        body = [each for each in page.signs if each.low < page.tall - 18 * MM]
+        last = max(body, key=lambda each: (each.low, each.right))
+        assert "Vollkorn" not in last.font or number == 1
 
 
 def _said(i: int) -> Finding:

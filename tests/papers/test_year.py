@@ -7,6 +7,8 @@ from functools import cache
 
 import pdfplumber
 import pytest
+from pdfplumber.page import Page
+from tests.papers import read_back
 from tests.pieces.edited import DEMO, edited
 
 from scantling.papers import Sheet
@@ -29,19 +31,20 @@ def tight() -> SettingOut:
 def pages() -> list[tuple[str, list[tuple[float, float, float]]]]:
     """Text of each page of the year, and its thick level lines: from, to, how far down. [mm]"""
     made = Packet.render(tight(), sheet=Sheet.A4)["packet.pdf"]
-    found = []
-    with pdfplumber.open(io.BytesIO(made)) as opened:
-        for page in opened.pages:
-            lines = [
-                (line["x0"] * POINT, line["x1"] * POINT, line["top"] * POINT)
-                for line in page.lines
-                if line["height"] < 1e-3
-                and line["linewidth"] * POINT == pytest.approx(0.5, abs=0.01)
-            ]
-            found.append((page.extract_text(), lines))
-    first = next(i for i, (text, _) in enumerate(found) if text.startswith("Through the year"))
-    last = next(i for i, (text, _) in enumerate(found) if "How far each wide part moves" in text)
-    return found[first : last + 1]
+    texts = read_back.texts(made)
+    first = next(i for i, text in enumerate(texts) if text.startswith("Through the year"))
+    last = next(i for i, text in enumerate(texts) if "How far each wide part moves" in text)
+    with pdfplumber.open(io.BytesIO(made), pages=[*range(first + 1, last + 2)]) as opened:
+        lines = [_thick_and_level(page) for page in opened.pages]
+    return list(zip(texts[first : last + 1], lines, strict=True))
+
+
+def _thick_and_level(page: Page) -> list[tuple[float, float, float]]:
+    return [
+        (line["x0"] * POINT, line["x1"] * POINT, line["top"] * POINT)
+        for line in page.lines
+        if line["height"] < 1e-3 and line["linewidth"] * POINT == pytest.approx(0.5, abs=0.01)
+    ]
 
 
 def test_the_page_tells_what_binds_first_and_what_to_do() -> None:
