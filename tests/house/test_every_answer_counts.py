@@ -21,7 +21,7 @@ from scantling.errors import ScantlingError
 from scantling.joints._hinge import hinge_bench
 from scantling.joints._joint import QUESTIONS, Bench, Choice, Joint, Said
 from scantling.joints.hinge import Hinge
-from scantling.papers._pages import joints
+from scantling.papers._joint_pages import joints
 from scantling.papers.setting_out_json import document
 from scantling.piece import Piece
 from scantling.piece._form import Sketch, Whole

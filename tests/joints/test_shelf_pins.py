@@ -362,13 +362,14 @@ def test_both_sides_are_bored_at_one_setting_when_the_maker_likes() -> None:
         (Habits(), Worked.MARKED),
         (Habits(pin_holes_before_glue=False), Worked.FLUSHED),
     ):
-        _, bore, *fit = found.j.joint.work(found.j, choice=found.choice, shop=SHOP, habits=habits)
+        done = found.j.joint.work(found.j, choice=found.choice, shop=SHOP, habits=habits)
+        mark, bore, *fit = done
         assert bore.name == "bore pin holes"
-        assert bore.parts == ("left side", "right side")
+        assert mark.parts == bore.parts == ("left side", "right side")
         assert bore.minutes_assumed == 28  # 4 rows of 7, a minute each
         assert bore.state_before is state
-        assert bore.setting is not None
-        assert f"{NAME}.lowest" in bore.setting.dimensions
+        held = [e.setting.dimensions[0].rpartition(".")[2] for e in (mark, bore) if e.setting]
+        assert held == ["first hole", "bore"]
         assert [each.parts for each in fit] == [("lower shelf",), ("upper shelf",)]
 
 

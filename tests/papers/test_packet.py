@@ -136,15 +136,15 @@ def test_joints_tell_the_figures_and_what_to_set() -> None:
     text = metric()
     # E6 of the joints worked by hand for this project
     assert "10 lap depth, from the face side" in text
-    assert re.search(r"Set the \w+ gauge to 10: depth, from the face side", text)
+    assert re.search(r"\w+ gauge 10: floor of the lap from the face side. On \w+", text)
     assert "1:8 slope" in text
 
 
 def test_joints_tell_at_what_load_they_give_and_how_far_to_trust_that() -> None:
     text = " ".join(metric().split())
-    assert re.search(r"Gives at about \d+ N m, an estimate: ", text)
-    assert "Plan for a fifth of them at most" in text
-    assert "Plan for a fifth" not in whole_text(replace(cupboard(), joints=()))
+    assert re.search(r"Plan for \d+ N m at most, an estimate: ", text)
+    assert "a fifth of those at which a joint gives" in text
+    assert "a fifth" not in whole_text(replace(cupboard(), joints=()))
 
 
 def test_joints_cut_to_the_same_figures_stand_together() -> None:

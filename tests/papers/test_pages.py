@@ -12,7 +12,9 @@ from scantling.findings import Finding, Weight
 from scantling.joints._joint import DrawnSize, Estimate
 from scantling.papers import Sheet
 from scantling.papers._cover import cover, found_in_words
-from scantling.papers._pages import cutting_list, findings, hardware, joints, sentence, spoken
+from scantling.papers._joint_pages import joints
+from scantling.papers._names import spoken
+from scantling.papers._pages import cutting_list, findings, hardware, sentence
 from scantling.papers._paper import load_reads
 from scantling.setting_out import SettingOut
 from scantling.units import Unit
@@ -120,8 +122,8 @@ def _held(*loads: tuple[str, float]) -> list[Rows]:
 
 def test_of_joints_alike_the_weakest_speaks() -> None:
     assert _held(("pull", 5000), ("pull", 3600), ("pull", 4000), ("push", 900)) == [
-        {"what": "pull", "reads": "810 lb", "weakest": "wood 1"},
-        {"what": "push", "reads": "200 lb", "weakest": "wood 3"},
+        {"what": "pull", "reads": "160 lb", "weakest": "wood 1"},
+        {"what": "push", "reads": "40 lb", "weakest": "wood 3"},
     ]
 
 
@@ -150,7 +152,7 @@ def test_findings_of_like_parts_are_told_once_with_all_of_them() -> None:
     (row,) = found(one, two)
     assert row["says"] == "The nail may split left side."
     assert row["cure"] == "Drill first."
-    assert (row["times"], row["parts"]) == (2, ["left side", "right side"])
+    assert (row["times"], row["parts"]) == (2, ["left side and right side"])
     assert len(found(one, replace(two, figure="1/2 in"))) == 2
     assert len(found(one, replace(two, cure="use screws"))) == 2
 

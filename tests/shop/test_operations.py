@@ -8,6 +8,7 @@ from scantling.shop.operations import (
     Per,
     Reference,
     Setting,
+    SetTo,
     State,
     operation,
     vocabulary,
@@ -16,7 +17,10 @@ from scantling.shop.operations import (
 from scantling.shop.read import default_shop
 from scantling.shop.tools import Tool
 
-SETTING = Setting(dimensions=("back rabbet.width", "back rabbet.depth"), held_by=Tool.FILLISTER)
+SETTING = Setting(
+    held_by=Tool.FILLISTER,
+    to=(SetTo("back rabbet.width", "width"), SetTo("back rabbet.depth", "depth")),
+)
 
 
 def test_an_operation_takes_from_the_vocabulary_what_it_does_not_say() -> None:

@@ -36,7 +36,7 @@ from scantling.joints._tail_faults import tail_faults
 from scantling.joints._tails import Asked, Layout, laid_out
 from scantling.parts import ALONG, INTO, Cut, Part, Way
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Reference, Setting, operation
+from scantling.shop.operations import Operation, Reference, Setting, SetTo, operation
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.model import Derived, Relations, Sizes
 from scantling.timber.species import Kind as Botanical
@@ -306,8 +306,10 @@ class Dovetailed(Joint):
         return "cut pins" if self.is_through() else "cut blind pins"
 
     def _baselines(self, j: Joined, a: str, b: str) -> tuple[Operation, ...]:
-        thick = Setting(dimensions=(f"{b}.thickness",), held_by=Tool.CUTTING_GAUGE)
-        deep = Setting(dimensions=(j.own("entry"),), held_by=Tool.CUTTING_GAUGE)
+        gauge, ends = Tool.CUTTING_GAUGE, Reference.ENDS
+        mate = SetTo(f"{b}.thickness", f"baseline, as thick as the {b}", ends)
+        thick = Setting(held_by=gauge, to=(mate,))
+        deep = Setting(held_by=gauge, to=(SetTo(j.own("entry"), "baseline of the tails", ends),))
         both = (b,) if self.is_through() else (b, a)
         note = (
             "round the ends"

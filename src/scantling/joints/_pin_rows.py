@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from itertools import product
 
 from scantling.exact import Fraction
-from scantling.joints._joint import Choice, Joined, Motion, Move, Seat, lifted
+from scantling.joints._joint import Choice, DrawnSize, Joined, Motion, Move, Seat, lifted
 from scantling.parts import ACROSS, ALONG, INTO, Box, Cut, Part, Point, Span
 from scantling.parts.shape import INSIDE_CIRCLE, around
-from scantling.shop.tools import Shop, nearest_owned, whole_depth
+from scantling.shop.operations import Reference, Setting, SetTo
+from scantling.shop.tools import Shop, Tool, nearest_owned, whole_depth
 from scantling.sizes.linear import Linear, exactly, size_of, total
 from scantling.sizes.model import (
     Bound,
@@ -34,10 +35,11 @@ SAYS = {
     "bore": "depth of the holes",
     "stand": "how far a pin stands out",
     "rest": "flat of a pin above its middle",
-    "lowest": "lowest hole above the floor",
+    "lowest": "lowest hole above the top face of the bottom",
     "pitch": "from hole to hole",
     "inset": "rows in from the edges of the shelf",
 }
+FIRST, FRONT, BACK = "first hole", "front row", "back row"
 TAPES = ("lowest", "pitch", "inset")
 RULED = ("size", "bore", "rest", "stand")  # bought, or of a tool owned
 
@@ -111,9 +113,78 @@ def pin_relations(j: Joined, *, choice: Choice) -> Relations:
             for word, says in SAYS.items()
         ),
     )
+    own += _strip_relations(j)
     for seat in j.row("enters"):
         own += _rests(j, seat.part, choice)
     return own
+
+
+def _strip_relations(j: Joined) -> Relations:
+    """Where the strip puts its first hole and both rows, from the side's own references."""
+    side, first = j.row("receives")[0], j.row("enters")[0]
+    edge = side.across - first.across
+    width = size_of(f"{first.part}.width")
+    sums = {
+        FIRST: (centre(j, 0) + side.along, "holes count from the reference end of the side"),
+        FRONT: (edge + j.size("inset"), "the front row stands in from the shelf's front"),
+        BACK: (edge + width - j.size("inset"), "the back row stands in from the shelf's back"),
+    }
+    return Relations(
+        dimensions=tuple(
+            Dimension(name=j.own(word), kind=Kind.FOLLOWS, says=f"{word}, {j.name}", least=None)
+            for word in sums
+        ),
+        equations=tuple(
+            Equation(sum=j.size(word) - value, because=because)
+            for word, (value, because) in sums.items()
+        ),
+    )
+
+
+def strip(j: Joined) -> Setting:
+    """What the boring strip is marked with, each figure from the surface it is laid to."""
+    return Setting(
+        held_by=Tool.STORY_STICK,
+        to=(
+            SetTo(j.own(FIRST), "middle of the first hole", Reference.TRUE_END),
+            SetTo(j.own("pitch"), "from hole to hole"),
+            SetTo(j.own(FRONT), "front row", Reference.FACE_EDGE),
+            SetTo(j.own(BACK), "back row", Reference.FACE_EDGE),
+        ),
+    )
+
+
+def stop(j: Joined) -> Setting:
+    """What the stop on the bit is set to."""
+    deep = SetTo(j.own("bore"), "depth of the holes", Reference.FACE_SIDE)
+    return Setting(held_by=Tool.DEPTH_STOP, to=(deep,))
+
+
+def pin_figures(j: Joined, *, sizes: Sizes, last: int) -> tuple[DrawnSize, ...]:
+    """Pins, holes and rows, with what each is counted from."""
+    end, edge = str(Reference.TRUE_END), str(Reference.FACE_EDGE)
+    counted = {
+        "lowest": "top face of the bottom" if j.neighbours("floor", role="receives") else end,
+        "inset": "from the edges of the shelf",
+        "pitch": "from hole to hole",
+        FIRST: end,
+        FRONT: edge,
+        BACK: edge,
+    }
+    words = ("size", "bore", *counted)
+    far = sizes[j.own(FIRST)] + last * sizes[j.own("pitch")]
+    return (
+        *(
+            DrawnSize(
+                word=word,
+                value=sizes[j.own(word)],
+                dimension=j.own(word),
+                reference=counted.get(word, ""),
+            )
+            for word in words
+        ),
+        DrawnSize(word="last hole", value=far, reference=end),
+    )
 
 
 def _rests(j: Joined, shelf: str, choice: Choice) -> Relations:

@@ -26,10 +26,11 @@ SAYS = {
     "shank": "diameter of the screws",
     "clearance": "width of holes and slots",
     "end distance": "first and last screw from the ends",
-    "line": "line of the screws from the edge",
+    "line": "line of the screws",
     "travel": "room for a screw each way",
+    "slot": "length of the slots",
 }
-BOUGHT = ("screw", "shank", "clearance")
+KINDS = {**dict.fromkeys(("screw", "shank", "clearance"), Kind.TOOL), "slot": Kind.FOLLOWS}
 USUAL = {
     "screw": "the longest that goes no deeper than two thirds",
     "shank": "a number 8 screw, or its metric fellow",
@@ -55,13 +56,12 @@ def row_relations(j: Joined, *, choice: Choice, moving: Moving) -> Relations:
             *(
                 Dimension(
                     name=j.own(word),
-                    kind=Kind.TOOL if word in BOUGHT else Kind.TAPE,
+                    kind=KINDS.get(word, Kind.TAPE),
                     says=f"{says}, {j.name}",
                     positive=word != "travel",
                 )
                 for word, says in SAYS.items()
             ),
-            Dimension(name=j.own("slot"), kind=Kind.FOLLOWS, says=f"slots, {j.name}"),
         ),
         equations=(
             Equation(

@@ -38,7 +38,7 @@ from scantling.joints._rod import rod, rod_area
 from scantling.joints._season import room
 from scantling.parts import ACROSS, Box, Cut, Part, Span, Way
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Setting, operation
+from scantling.shop.operations import Operation, Setting, SetTo, operation
 from scantling.shop.operations import State as Worked
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.linear import ZERO, exactly
@@ -296,7 +296,9 @@ class DrawerBottom(Joint):
     ) -> tuple[Operation, ...]:
         """11. Three grooves at one setting; the bottom when the drawer is glued and square."""
         del choice, shop
-        held = Setting(dimensions=(j.own("set up"), j.own("depth")), held_by=Tool.PLOUGH)
+        up = SetTo(j.own("set up"), "near wall of the groove, from the lower edge")
+        deep = SetTo(j.own("depth"), "depth of the groove, from the inside")
+        held = Setting(held_by=Tool.PLOUGH, to=(up, deep))
         grooved = [j.seat(role).part for role in GROOVED]
         plough = operation(
             "plough groove", *grooved, setting=held, note="all from the lower edge, inside"

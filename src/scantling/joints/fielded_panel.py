@@ -55,7 +55,7 @@ from scantling.parts import (
     Way,
 )
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Setting, operation
+from scantling.shop.operations import Operation, Reference, Setting, SetTo, operation
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.model import Relations, Sizes
 
@@ -341,8 +341,11 @@ class FieldedPanel(Joint):
         del shop, habits
         panel = j.seat("panel").part
         members = tuple(j.seat(role).part for role in FRAME)
-        fence = Setting(dimensions=(j.own("set in"), j.own("depth")), held_by=Tool.PLOUGH)
-        field = Setting(dimensions=(j.own("margin"),), held_by=Tool.CUTTING_GAUGE)
+        near = SetTo(j.own("set in"), "near wall of the groove", Reference.FACE_SIDE)
+        deep = SetTo(j.own("depth"), "depth of the groove, from the inner edge")
+        margin = SetTo(j.own("margin"), "edge of the field, in from the edges of the panel")
+        fence = Setting(held_by=Tool.PLOUGH, to=(near, deep))
+        field = Setting(held_by=Tool.CUTTING_GAUGE, to=(margin,))
         note = "ends before edges; each edge tried with an offcut of the grooved frame"
         rabbet = "; back rabbet last" if choice["rabbet"] else ""
         return (

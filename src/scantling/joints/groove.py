@@ -36,7 +36,7 @@ from scantling.joints._touch import Block, against, between
 from scantling.parts import ACROSS, INTO, Box, Corner, Cut, Part, Point, Span, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Setting, operation
+from scantling.shop.operations import Operation, Setting, SetTo, operation
 from scantling.shop.tools import Shop, Tool, nearest_owned, whole_depth
 from scantling.sizes.linear import ZERO, Linear, exactly, size_of
 from scantling.sizes.model import (
@@ -296,7 +296,9 @@ class Groove(Joint):
             operation(
                 "plough groove",
                 j.seat("receives").part,
-                setting=Setting(dimensions=(j.own("depth"),), held_by=Tool.PLOUGH),
+                setting=Setting(
+                    held_by=Tool.PLOUGH, to=(SetTo(j.own("depth"), "depth of the groove"),)
+                ),
                 note="chop the stopped ends down to depth first" if self.stops else "",
                 alternatives=(Tool.ROUTER_PLANE, Tool.CHISEL),
             ),

@@ -44,7 +44,7 @@ from scantling.joints._joint import (
 )
 from scantling.parts import ACROSS, ALONG, INTO, Box, Cut, Extent, Part, Span
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Setting, operation
+from scantling.shop.operations import Operation, Reference, Setting, SetTo, operation
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.linear import ZERO
 from scantling.sizes.model import Bound, Dimension, Equation, Kind, Level, Relations, Rule, Sizes
@@ -286,7 +286,9 @@ class HalfLap(Joint):
         a, b = j.seat("receives").part, j.seat("enters").part
         gauge = shop.first_owned(Tool.WHEEL_GAUGE, Tool.PIN_GAUGE, Tool.CUTTING_GAUGE)
         held = gauge or Tool.PIN_GAUGE
-        depth = Setting(dimensions=(j.own("depth"),), held_by=held)
+        depth = Setting(
+            held_by=held, to=(SetTo(j.own("depth"), "floor of the lap", Reference.FACE_SIDE),)
+        )
         return (
             operation("transfer", a, note="width of the lap from the mate, laid on"),
             operation("transfer", b, note="shoulder from the mate, laid on"),

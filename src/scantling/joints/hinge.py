@@ -64,7 +64,7 @@ from scantling.parts import (
     Way,
 )
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Reference, Setting, operation
+from scantling.shop.operations import Operation, Reference, Setting, SetTo, operation
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.linear import ZERO
 from scantling.sizes.model import Relations, Sizes
@@ -248,7 +248,9 @@ class Hinge(Joint):
         """11. Gains in the door first, in the frame from the door, then hung and left on or off."""
         del choice, shop
         door, frame = j.seat("enters").part, j.seat("receives").part
-        gauge = Setting(dimensions=(j.own("gain width"),), held_by=Tool.WHEEL_GAUGE)
+        gauge = Setting(
+            held_by=Tool.WHEEL_GAUGE, to=(SetTo(j.own("gain width"), "width of the gains"),)
+        )
         steps = (
             operation(
                 "cut gain",

@@ -43,7 +43,7 @@ from scantling.joints._joint import (
 from scantling.joints._short import reached
 from scantling.parts import ALONG, INTO, Box, Cut, Extent, Part, Span
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Setting, operation
+from scantling.shop.operations import Operation, Reference, Setting, SetTo, operation
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.linear import ZERO
 from scantling.sizes.model import Relations, Sizes
@@ -224,7 +224,8 @@ class Housing(Joint):
         del choice, habits
         a, b = j.seat("receives").part, j.seat("enters").part
         held = shop.first_owned(Tool.ROUTER_PLANE) or Tool.CHISEL
-        depth = Setting(dimensions=(j.own("entry"),), held_by=held)
+        floor = SetTo(j.own("entry"), "floor of the housing", Reference.FACE_SIDE)
+        depth = Setting(held_by=held, to=(floor,))
         found = [
             operation("mark pair across", a, note="the wall below, on both sides at once"),
             operation("transfer", a, note="the wall above, from the planed mate"),

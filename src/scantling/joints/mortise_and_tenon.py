@@ -42,7 +42,7 @@ from scantling.joints._tenon_faults import tenon_faults
 from scantling.joints._tenon_sizes import chosen, tenon_relations
 from scantling.parts import ACROSS, Cut, Extent, Part
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Setting, operation
+from scantling.shop.operations import Operation, Reference, Setting, SetTo, operation
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.model import Relations, Sizes
 
@@ -247,7 +247,11 @@ class MortiseAndTenon(Joint):
         del choice, shop
         a, b = j.seat("receives").part, j.seat("enters").part
         gauge = Setting(
-            dimensions=(j.own("set in"), j.own("thickness")), held_by=Tool.MORTISE_GAUGE
+            held_by=Tool.MORTISE_GAUGE,
+            to=(
+                SetTo(j.own("set in"), "near cheek of the tenon", Reference.FACE_SIDE),
+                SetTo(j.own("thickness"), "from pin to pin, as wide as the chisel"),
+            ),
         )
         mortise = operation("chop mortise", a, note="horn on; depth marked on the chisel")
         saw = operation("saw tenon", b, note="on the waste side of the line")

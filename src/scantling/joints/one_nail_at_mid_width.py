@@ -51,6 +51,13 @@ LENGTHS_MM = (20, 25, 30, 35, 40, 50, 60)  # as nails are sold
 LENGTHS_INCH = ("3/4", "1", "5/4", "3/2", "2", "5/2")
 
 
+SAYS = {
+    "nail": "length of the nails",
+    "shank": "thickness of the nails",
+    "pilot": "holes bored for the nails",
+}
+
+
 @dataclass(frozen=True, kw_only=True)
 class OneNailAtMidWidth(Joint):
     """Each board of a row is held to a bearer by one nail in the middle of its width.
@@ -80,15 +87,10 @@ class OneNailAtMidWidth(Joint):
     def relations(self, j: Joined, *, choice: Choice, strains: Strains) -> Relations:
         """2. The nail and its pilot; nothing moves at a nail."""
         del strains
-        says = {
-            "nail": "length of the nails",
-            "shank": "thickness of the nails",
-            "pilot": "holes bored for the nails",
-        }
         return Relations(
             dimensions=tuple(
                 Dimension(name=j.own(word), kind=Kind.TOOL, says=f"{text}, {j.name}")
-                for word, text in says.items()
+                for word, text in SAYS.items()
             ),
             bounds=(
                 Bound(
@@ -99,7 +101,7 @@ class OneNailAtMidWidth(Joint):
             ),
             rules=tuple(
                 Rule(sum=j.size(word) - choice[word], because="usual", source="common practice")
-                for word in says
+                for word in SAYS
             ),
         )
 
@@ -289,9 +291,11 @@ class OneNailAtMidWidth(Joint):
     def drawn(self, j: Joined, *, sizes: Sizes, choice: Choice) -> tuple[DrawnSize, ...]:
         """12. The nail, its pilot, and where it stands in each board."""
         del choice
-        words = ("nail", "shank", "pilot")
         return (
-            *(DrawnSize(word=w, value=sizes[j.own(w)], dimension=j.own(w)) for w in words),
+            *(
+                DrawnSize(word=says, value=sizes[j.own(word)], dimension=j.own(word))
+                for word, says in SAYS.items()
+            ),
             *(
                 DrawnSize(word=f"{seat.part}, {word}", value=value, reference=surface)
                 for seat in j.row("enters")

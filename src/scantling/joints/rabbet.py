@@ -46,7 +46,7 @@ from scantling.parts import (
 )
 from scantling.parts.planned import PlannedPart
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Setting, operation
+from scantling.shop.operations import Operation, Setting, SetTo, operation
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.linear import ZERO, size_of
 from scantling.sizes.model import (
@@ -264,7 +264,13 @@ class Rabbet(Joint):
         del choice, habits
         part = j.seat("receives").part
         held = shop.first_owned(Tool.FILLISTER, Tool.SHOULDER_PLANE, Tool.CHISEL) or Tool.FILLISTER
-        setting = Setting(dimensions=(j.own("width"), j.own("depth")), held_by=held)
+        setting = Setting(
+            held_by=held,
+            to=(
+                SetTo(j.own("width"), "width of the rabbet, in from its edge"),
+                SetTo(j.own("depth"), "depth of the rabbet, in from its face"),
+            ),
+        )
         if self.stops:
             return (
                 operation(

@@ -35,7 +35,7 @@ from scantling.joints._joint import (
 from scantling.joints._loose import pressed, shank
 from scantling.joints._screw_faults import screw_faults
 from scantling.joints._season import room
-from scantling.joints._slot_sizes import Moving, moving_widths, row_relations, travel_needed
+from scantling.joints._slot_sizes import SAYS, Moving, moving_widths, row_relations, travel_needed
 from scantling.joints._slots import IN_A_ROW, Held, Row, held, places, row_cuts
 from scantling.joints._strength import screw_pull
 from scantling.joints._touch import Meeting, between, block, contact, meeting
@@ -311,12 +311,21 @@ class ScrewsInSlots(Joint):
     def drawn(self, j: Joined, *, sizes: Sizes, choice: Choice) -> tuple[DrawnSize, ...]:
         """12. Where each screw stands, the line, hole, slot and screw."""
         row = self.row(j, sizes=sizes, choice=choice)
-        words = ("line", "clearance", "screw", "shank")
-        slot = ("slot",) if row.has_slots else ()
+        corner = j.seat("enters").corner
+        words = ("line", "end distance", "clearance", "slot", "screw", "shank")
         return (
-            *(DrawnSize(word=w, value=sizes[j.own(w)], dimension=j.own(w)) for w in words + slot),
             *(
-                DrawnSize(word=f"screw {i + 1} along", value=place, reference="end")
+                DrawnSize(
+                    word=SAYS[word],
+                    value=sizes[j.own(word)],
+                    dimension=j.own(word),
+                    reference=str(corner.edge) if word == "line" else "",
+                )
+                for word in words
+                if word != "slot" or row.has_slots
+            ),
+            *(
+                DrawnSize(word=f"middle of screw {i + 1}", value=place, reference=str(corner.end))
                 for i, place in enumerate(row.places)
             ),
         )

@@ -43,15 +43,18 @@ from scantling.joints._pin_rows import (
     half_flat,
     hole_word,
     pin_choice,
+    pin_figures,
     pin_relations,
     pins_of,
     rows_of,
+    stop,
+    strip,
     tilt,
 )
 from scantling.joints._rod import rod
 from scantling.parts import ACROSS, ALONG, INTO, Bore, Cut, Part, Span, Way
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Setting, operation
+from scantling.shop.operations import Operation, operation
 from scantling.shop.operations import State as Worked
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.linear import ZERO, Linear, size_of
@@ -64,9 +67,10 @@ LEAST_PAST = Fraction(3)  # [mm] of a shelf past its pins, whatever the season
 class ShelfPins(Joint):
     """Loose shelves on pins: two rows of holes in either side, four pins to a shelf.
 
-    Along the sides is counted from the piece's floor; the lowest hole from the floor that the
-    form tells of. Across the sides and across the shelves start from the same place. Pins are
-    drawn as rods of one diameter with a flat on which the shelf rests; a plain peg has none.
+    Along the sides is counted from the piece's floor; the lowest hole from the top face of the
+    bottom, which the form tells of. Across the sides and across the shelves start from the same
+    place. Pins are drawn as rods of one diameter with a flat on which the shelf rests; a plain
+    peg has none.
 
     References:
         Common practice, of hand work and of cabinets made by machine.
@@ -76,7 +80,9 @@ class ShelfPins(Joint):
 
     size: Said | None = option(dimension="size", says="diameter of the pins")
     lowest: Said | None = option(
-        dimension="lowest", says="middle of the lowest hole above the floor", reads="gap"
+        dimension="lowest",
+        says="middle of the lowest hole above the top face of the bottom",
+        reads="gap",
     )
     pitch: Said | None = option(dimension="pitch", says="from hole to hole")
     holes: int | None = None  # in each row
@@ -334,13 +340,11 @@ class ShelfPins(Joint):
         sides = [seat.part for seat in j.row("receives")]
         shelves = [seat.part for seat in j.row("enters")]
         tool = shop.first_owned(Tool.BRACE, Tool.HAND_DRILL) or Tool.BRACE
-        words = ("lowest", "pitch", "inset", "bore")
-        held = Setting(dimensions=tuple(j.own(w) for w in words), held_by=Tool.STORY_STICK)
         bore = operation(
             "bore pin holes",
             *sides,
             tool=tool,
-            setting=held,
+            setting=stop(j),
             amount=float(4 * choice.count("holes")),
             alternatives=(Tool.HAND_DRILL, Tool.BRACE),
             note="one strip, marked bottom and front, turned over for the other side",
@@ -353,24 +357,16 @@ class ShelfPins(Joint):
                 note=f"{bore.note}; try first whether the drill goes in",
             )
         return (
-            operation("mark pair", *sides),
+            operation("mark pair", *sides, setting=strip(j)),
             bore,
             *(operation("fit shelf", shelf) for shelf in shelves),
         )
 
     def drawn(self, j: Joined, *, sizes: Sizes, choice: Choice) -> tuple[DrawnSize, ...]:
         """12. The strip: first and last hole, rows, pins, and the hole of each shelf."""
-        rows = rows_of(j, sizes=sizes)
         last = choice.count("holes") - 1
-        side = {"reference": "front edge of the side"}
-        end = {"reference": "floor of the piece"}
-        words = ("size", "bore", "pitch", "lowest", "inset")
         return (
-            *(DrawnSize(word=w, value=sizes[j.own(w)], dimension=j.own(w)) for w in words),
-            DrawnSize(word="first hole", value=centre(j, 0).at(sizes), **end),
-            DrawnSize(word="last hole", value=centre(j, last).at(sizes), **end),
-            DrawnSize(word="front row", value=rows.front, **side),
-            DrawnSize(word="back row", value=rows.back, **side),
+            *pin_figures(j, sizes=sizes, last=last),
             DrawnSize(word="holes", value=Fraction(last + 1), unit="count"),
             *(
                 DrawnSize(word=hole_word(s.part), value=choice[hole_word(s.part)] + 1, unit="count")

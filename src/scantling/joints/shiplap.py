@@ -40,7 +40,7 @@ from scantling.joints._touch import Block, Meeting, between, contact, meeting
 from scantling.parts import ACROSS, ALONG, INTO, Box, Corner, Cut, Part, Point, Span, Way
 from scantling.parts.planned import PlannedPart
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Setting, operation
+from scantling.shop.operations import Operation, Reference, Setting, SetTo, operation
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.linear import ZERO, Linear, exactly
 from scantling.sizes.model import Alike, Relations, Sizes
@@ -272,8 +272,10 @@ class Shiplap(Joint):
         del choice, habits
         row = [seat.part for seat in j.row("boards")]
         held = shop.first_owned(*PLANES) or PLANES[0]
-        setting = Setting(dimensions=(j.own("lap"), j.own("depth")), held_by=held)
-        fence = Setting(dimensions=(j.own("lap"),), held_by=held)
+        wide = SetTo(j.own("lap"), "width of the lap, in from its edge")
+        deep = SetTo(j.own("depth"), "depth of the lap", Reference.FACE_SIDE)
+        setting = Setting(held_by=held, to=(wide, deep))
+        fence = Setting(held_by=held, to=(wide,))
         return (
             operation(
                 "cut rabbet",

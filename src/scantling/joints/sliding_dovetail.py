@@ -41,7 +41,7 @@ from scantling.joints._short import missing, reached
 from scantling.joints._sliding import Tail, tail_cuts, tail_patches
 from scantling.parts import INTO, Cut, Extent, Part
 from scantling.shop.habits import Habits
-from scantling.shop.operations import Operation, Setting, operation
+from scantling.shop.operations import Operation, Reference, Setting, SetTo, operation
 from scantling.shop.tools import Shop, Tool
 from scantling.sizes.model import Dimension, Equation, Kind, Relations, Rule, Sizes
 from scantling.timber.species import Kind as WoodKind
@@ -265,14 +265,19 @@ class SlidingDovetail(Joint):
         socket = operation(
             "cut socket",
             a,
-            setting=Setting(dimensions=(j.own("depth"),), held_by=held),
+            setting=Setting(
+                held_by=held,
+                to=(SetTo(j.own("depth"), "floor of the socket", Reference.FACE_SIDE),),
+            ),
             note="chop the blind end first" if self.stops else "",
         )
         gauge = shop.first_owned(Tool.CUTTING_GAUGE) or Tool.PIN_GAUGE
         tail = operation(
             "cut sliding tail",
             b,
-            setting=Setting(dimensions=(j.own("entry"),), held_by=gauge),
+            setting=Setting(
+                held_by=gauge, to=(SetTo(j.own("entry"), "length of the tail", Reference.ENDS),)
+            ),
             note="with the same guide block; shave one flank only",
             alternatives=(Tool.DOVETAIL_PLANE,),
         )

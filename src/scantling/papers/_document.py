@@ -251,6 +251,10 @@ class Setting(TypedDict):
     """What a gauge, fence or stop is set to."""
 
     dimensions: Annotated[list[str], Field(description="Names of sizes.")]
+    marks: Annotated[list[str], Field(description="What each of them marks on the wood.")]
+    references: Annotated[
+        list[Reference], Field(description="What each is counted from; none: a size by itself.")
+    ]
     held_by: Tool
 
 

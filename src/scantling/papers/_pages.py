@@ -1,36 +1,26 @@
-"""What the pages behind the cover show: cutting list, joints, findings, cautions."""
+"""What the pages behind the cover show: cutting list, findings, cautions."""
 
 from __future__ import annotations
 
-import inspect
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Sequence
 from math import ceil
 
 from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
-from scantling.joints._joint import Estimate, Joint
 from scantling.papers._cautions import Caution
-from scantling.papers._drawing.joint import joint_drawing
+from scantling.papers._names import by_family, listed, spoken
 from scantling.papers._paper import (
     OwnSize,
     Rule,
-    figure_reads,
-    load_reads,
     own_sizes,
     rule_of,
 )
-from scantling.papers._part_pages import drawn
 from scantling.papers._typeset import Plain
 from scantling.parts import Part
-from scantling.setting_out import Line, SetJoint, SettingOut
-from scantling.shop.operations import Operation
+from scantling.setting_out import Line, SettingOut
 from scantling.sizes.model import Kind
 from scantling.units import FINEST_INCH, INCH, Unit
-
-_Figures = tuple[tuple[str, str, str], ...]  # word, amount, measured from
-_Settings = tuple[tuple[str, tuple[str, ...], str], ...]  # tool, amounts, what for
 
 _SET_OUT = {Kind.MATE: "from the work", Kind.TOOL: "as the tool or stock gives"}
 _HEADS = {
@@ -127,127 +117,13 @@ def _large(part: Part, rule: Rule) -> str:
     return " × ".join(rule.reads(size).removeprefix("about ") for size in shown)
 
 
-def joints(setting_out: SettingOut) -> list[Plain]:
-    """Joints by kind; those cut to the same figures stand together."""
-    kinds: dict[str, list[SetJoint]] = {}
-    for joint in setting_out.joints:
-        kinds.setdefault(joint.title, []).append(joint)
-    return [
-        {
-            "title": title,
-            "is": _first_line(type(alike[0].joined.joint)),
-            "groups": _groups(alike, setting_out),
-        }
-        for title, alike in kinds.items()
-    ]
-
-
-def _first_line(joint: type[Joint]) -> str:
-    return (inspect.getdoc(joint) or "").partition("\n")[0]
-
-
-def _groups(alike: Iterable[SetJoint], setting_out: SettingOut) -> list[Plain]:
-    rule = rule_of(setting_out)
-    groups: dict[tuple[_Figures, _Settings], list[SetJoint]] = {}
-    for joint in alike:
-        figures = _figures(joint, setting_out, rule)
-        settings = tuple(_settings(joint, setting_out, rule))
-        groups.setdefault((figures, settings), []).append(joint)
-    return [
-        {
-            "where": [spoken(joint.name, [joint.name]) for joint in same],
-            "drawing": _enlarged(same[0], setting_out),
-            "figures": [
-                {"word": word, "reads": reads, "from": _from(reference)}
-                for word, reads, reference in figures
-            ],
-            "settings": [
-                {"tool": tool, "reads": list(reads), "for": what} for tool, reads, what in settings
-            ],
-            "holds": [
-                {"what": what, "reads": reads, "weakest": weakest}
-                for what, reads, weakest in _holds(same, setting_out, rule)
-            ],
-        }
-        for (figures, settings), same in groups.items()
-    ]
-
-
-def _enlarged(joint: SetJoint, setting_out: SettingOut) -> Plain:
-    found = joint_drawing(joint, setting_out=setting_out)
-    return None if found is None else drawn(found)
-
-
-def _figures(joint: SetJoint, setting_out: SettingOut, rule: Rule) -> _Figures:
-    """Figures of a joint; of like parts once, where they are the same for all of them."""
-    full = tuple((f.word, figure_reads(f, rule), f.reference) for f in joint.drawn)
-    families = {p.name: p.family for p in setting_out.parts if p.name in joint.joined.parts}
-    plain = [(_by_family(w, families), r, _by_family(f, families)) for w, r, f in full]
-    once = tuple(dict.fromkeys(plain))
-    return once if len({word for word, _, _ in once}) == len(once) else full
-
-
-def _by_family(text: str, families: Mapping[str, str]) -> str:
-    """`left in left side` as `left in side`: what is true of either side is said once."""
-    for name in sorted(families, key=len, reverse=True):
-        text = text.replace(name, families[name])
-    return text
-
-
-def _from(reference: str) -> str:
-    """`face side` is `from the face side`; what already says how stays as it is."""
-    if not reference or reference.startswith(("from ", "at ", "on ", "in ", "along ")):
-        return reference
-    return f"from the {reference.removeprefix('the ')}"
-
-
-def _holds(
-    alike: Iterable[SetJoint], setting_out: SettingOut, rule: Rule
-) -> Iterator[tuple[str, str, str]]:
-    """What joints of a group hold, the least of them, each kind of load once."""
-    families = {p.name: p.family for p in setting_out.parts}
-    least: dict[str, Estimate] = {}
-    for joint in alike:
-        own = {name: families[name] for name in joint.joined.parts if name in families}
-        for estimate in joint.holds:
-            what = _by_family(estimate.what, own)
-            weakest = _by_family(estimate.weakest, own)
-            found = replace(estimate, what=what, weakest=weakest)
-            least[what] = min(least.get(what, found), found, key=lambda each: each.value)
-    for what, estimate in least.items():
-        yield what, load_reads(estimate, unit=rule.unit), estimate.weakest
-
-
-def _settings(
-    joint: SetJoint, setting_out: SettingOut, rule: Rule
-) -> Iterator[tuple[str, tuple[str, ...], str]]:
-    """What a gauge, fence or stop is set to for the joint, each setting once."""
-    seen = set()
-    for operation in joint.work:
-        setting = operation.setting
-        if setting is None or not all(name in setting_out.sizes for name in setting.dimensions):
-            continue
-        reads = tuple(rule.reads(setting_out.sizes[name]) for name in setting.dimensions)
-        found = (str(setting.held_by), reads, _what(operation))
-        if found not in seen:
-            seen.add(found)
-            yield found
-
-
-def _what(operation: Operation) -> str:
-    names = operation.setting.dimensions if operation.setting else ()
-    *most, last = [name.rpartition(".")[2] for name in names] or [""]
-    words = f"{', '.join(most)} and {last}" if most else last
-    return f"{words}, from the {operation.reference}" if operation.reference else words
-
-
 def findings(setting_out: SettingOut) -> list[Plain]:
     """Findings by weight. What is found of several like parts is said once."""
     families = {part.name: part.family for part in setting_out.parts}
     by_weight: dict[Weight, dict[tuple[str, ...], list[Finding]]] = {w: {} for w in Weight}
     for finding in setting_out.findings:
         about = {name: families[name] for name in finding.parts if name in families}
-        key = (finding.code, _by_family(finding.says, about), finding.cure)
+        key = (finding.code, by_family(finding.says, about), finding.cure)
         behind = (finding.figure, finding.limit, finding.source)
         by_weight[finding.weight].setdefault((*key, *behind), []).append(finding)
     return [
@@ -269,7 +145,7 @@ def _found(alike: Sequence[Finding]) -> dict[str, Plain]:
         "says": sentence(spoken(first.says, first.parts)),
         "cure": sentence(first.cure),
         "times": len(alike),
-        "parts": [spoken(name, [name]) for name in parts] if len(alike) > 1 else [],
+        "parts": [listed(parts, most=len(parts))] if len(alike) > 1 else [],
         "place": "; ".join(places),
         "figure": first.figure,
         "limit": first.limit,
@@ -283,13 +159,6 @@ def sentence(text: str) -> str:
     if not text:
         return ""
     return text[0].upper() + text[1:] + ("" if text.endswith((".", "!", "?", ":")) else ".")
-
-
-def spoken(text: str, names: Iterable[str]) -> str:
-    """Text with names as they are said: `left door.top rail` is the left door top rail."""
-    for name in sorted(names, key=len, reverse=True):
-        text = text.replace(name, name.replace(".", " "))
-    return text
 
 
 def told(cautions: Iterable[Caution]) -> list[Plain]:

@@ -14,7 +14,8 @@ from scantling.exact import Fraction
 from scantling.papers._drawing.figures import from_mates, joints_of, points
 from scantling.papers._paper import Rule, own_sizes
 from scantling.papers._typeset import Plain
-from scantling.parts import Corner, Cut, Drawn, Measure, Part, Surface, drawn
+from scantling.parts import Bore, Corner, Cut, Drawn, Measure, Part, Surface, drawn
+from scantling.parts.shape import others
 from scantling.setting_out import SetJoint, SettingOut
 from scantling.shop.operations import Operation, Reference, State
 from scantling.shop.tools import Tool
@@ -25,6 +26,7 @@ SIZE_WORDS = ("along the grain", "across", "into the wood")
 _TRUED_BY = (Tool.STORY_STICK, Tool.PIN_GAUGE, Tool.PIN_GAUGE)
 _TRUED_FROM = (Surface.REFERENCE_END, Surface.FACE_EDGE, Surface.FACE_SIDE)
 _NUMBERED = re.compile(r"[ ,]*\b\d+\b.*$")  # `tail 3`, `slot 2, far end`
+_SLOT_END = ", near end"  # of a slot, which is cut as two holes and what lies between
 _OWN_WORDS = ("long", "wide", "thick")
 _FEW = 12  # distances in a row; more are told by the drawing alone
 
@@ -118,14 +120,64 @@ def _rows(
     for cut in cuts:
         groups.setdefault(_NUMBERED.sub("", cut.name), []).append((drawn(cut), cut))
     for name, alike in groups.items():
-        count = f"{len(alike)} " if len(alike) > 1 else ""
-        found: dict[Row, None] = {}
-        for read, cut in alike:
-            found |= dict.fromkeys(_box_rows(read, cut.corner, tools, rule))
-        found |= dict.fromkeys(_placed(alike, part, rule, is_knifed=is_knifed))
+        things = len(dict.fromkeys(cut.name.partition(",")[0] for _, cut in alike))
+        is_slotted = any(cut.name.endswith(_SLOT_END) for _, cut in alike)
+        things = things if is_slotted else len(alike)
+        count = f"{things} " if things > 1 else ""
+        if is_slotted:
+            found = dict.fromkeys(_slot_rows(alike, rule))
+        else:
+            found = dict.fromkeys(
+                row for read, cut in alike for row in _box_rows(read, cut.corner, tools, rule)
+            )
+            found |= dict.fromkeys(_placed(alike, part, rule, is_knifed=is_knifed))
         lead = f"{count}{name}{'s' if count and not name.endswith('s') else ''}"
         for i, row in enumerate(found):
             yield Row(says=f"{lead}: {row.says}" if i == 0 else row.says, by=row.by)
+
+
+def _slot_rows(alike: Sequence[tuple[Drawn, Cut]], rule: Rule) -> Iterator[Row]:
+    """Slots with round ends, each cut in three: their middles, how long and how wide."""
+    ends: dict[str, list[Cut]] = {}
+    for _, cut in alike:
+        if isinstance(cut.shape, Bore):
+            ends.setdefault(cut.name.partition(",")[0], []).append(cut)
+    slots = [_slot(pair) for pair in ends.values()]
+    for axis in dict.fromkeys(axis for slot in slots for axis in slot.middle):
+        values = sorted({slot.middle[axis] for slot in slots})
+        figures = ", ".join(_plain(value, rule) for value in values)
+        yield Row(says=f"middle {figures} from the {slots[0].corner.surface(axis)}")
+    for slot in slots:
+        long, wide = _plain(slot.long, rule), _plain(slot.wide, rule)
+        yield Row(says=f"{long} long, {SIZE_WORDS[slot.axis]}; {wide} wide")
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Slot:
+    corner: Corner
+    axis: int  # it runs along
+    middle: Mapping[int, Fraction]  # by axis [mm]
+    long: Fraction  # over its round ends [mm]
+    wide: Fraction  # [mm]
+
+
+def _slot(ends: Sequence[Cut]) -> _Slot:
+    """A slot from the holes at its two ends."""
+    first, last = (cut.shape for cut in ends)
+    assert isinstance(first, Bore)  # noqa: S101 - none but holes are given
+    assert isinstance(last, Bore)  # noqa: S101 - none but holes are given
+    axes = others(first.axis)
+    apart = {axis: abs(a - b) for axis, a, b in zip(axes, first.centre, last.centre, strict=True)}
+    runs = max(apart, key=lambda axis: apart[axis])
+    wide = 2 * first.radius
+    middles = ((a + b) / 2 for a, b in zip(first.centre, last.centre, strict=True))
+    return _Slot(
+        corner=ends[0].corner,
+        axis=runs,
+        middle=dict(zip(axes, middles, strict=True)),
+        long=apart[runs] + wide,
+        wide=wide,
+    )
 
 
 def _box_rows(read: Drawn, corner: Corner, tools: Mapping[str, str], rule: Rule) -> Iterator[Row]:

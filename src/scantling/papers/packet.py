@@ -8,7 +8,8 @@ from typing import ClassVar
 from scantling.papers._cautions import cautions
 from scantling.papers._changes import changes_page
 from scantling.papers._cover import cover
-from scantling.papers._pages import cutting_list, findings, hardware, joints, told
+from scantling.papers._joint_pages import joints
+from scantling.papers._pages import cutting_list, findings, hardware, told
 from scantling.papers._paper import Sheet
 from scantling.papers._part_pages import line_types, part_pages
 from scantling.papers._piece_page import piece_page

@@ -294,7 +294,12 @@ def _operation(done: Operation) -> doc.Operation:
         "alternatives": list(done.alternatives),
         "setting": None
         if setting is None
-        else {"dimensions": list(setting.dimensions), "held_by": setting.held_by},
+        else {
+            "dimensions": list(setting.dimensions),
+            "marks": [each.marks for each in setting.to],
+            "references": [each.reference for each in setting.to],
+            "held_by": setting.held_by,
+        },
         "reference": done.reference,
         "state_before": done.state_before,
         "state_after": done.state_after,

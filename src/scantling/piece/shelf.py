@@ -125,11 +125,13 @@ def _loose(
     sketch: Sketch, name: str, said: ShelfSection, wanted: JointWanted, whole: Whole
 ) -> Sketch:
     """Shelves on one set of pin rows; the joint says on which holes each lies."""
-    shelves = [f"{name} shelf {i + 1}" for i in range(said.count)]
+    stem = name.removesuffix("shelves").removesuffix("shelf").strip()
+    shelves = [f"{stem} shelf {i + 1}".strip() for i in range(said.count)]
+    together = f"{stem} shelves".strip()
     for shelf in shelves:
-        sketch = _loose_shelf(sketch, shelf, f"{name} shelves", said, whole)
+        sketch = _loose_shelf(sketch, shelf, together, said, whole)
     row = Joined(
-        name=f"{name} shelves",
+        name=together,
         joint=wanted.joint,
         place=wanted.place,
         seats={

@@ -66,13 +66,27 @@ class Per(StrEnum):
     SQUARE_METRE = "square metre"
 
 
+@dataclass(frozen=True)
+class SetTo:
+    """One figure of a setting: which size, and what it marks on the wood."""
+
+    dimension: str  # name of the size
+    marks: str  # "bottom of the mortise"
+    reference: Reference = Reference.NONE  # counted from there; none: it is a size by itself
+
+
 @dataclass(frozen=True, kw_only=True)
 class Setting:
     """What a gauge or fence is set to and holds until the last part is done."""
 
-    dimensions: tuple[str, ...]  # names of sizes; a mortise gauge holds two
+    to: tuple[SetTo, ...]  # a mortise gauge holds two
     held_by: Tool
     letter: str = ""  # given by the method, one per setting
+
+    @property
+    def dimensions(self) -> tuple[str, ...]:
+        """Names of the sizes that are held."""
+        return tuple(each.dimension for each in self.to)
 
 
 @dataclass(frozen=True, kw_only=True)
