@@ -11,7 +11,7 @@ SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .DELETE_ON_ERROR:
 .DEFAULT_GOAL := test
-.PHONY: demo test check lint slow bench approve page lock browser
+.PHONY: demo test check lint style types contracts digest slow bench approve page lock browser
 
 BIN := .venv/bin
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet --no-input
@@ -33,11 +33,23 @@ test: $(DEV) browser
 
 check: lint test
 
+# The checks know nothing of each other: side by side, what each says kept together.
+CHECKS := style types contracts digest
+
 lint: $(DEV)
+	@$(MAKE) --no-print-directory --jobs --output-sync=target $(CHECKS)
+
+style: $(DEV)
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
+
+types: $(DEV)
 	$(BIN)/mypy src tests tools $(wildcard bench)
+
+contracts: $(DEV)
 	$(BIN)/lint-imports
+
+digest: $(DEV)
 	$(BIN)/python tools/page_digest.py --check
 
 slow: $(SLOW) browser
