@@ -44,6 +44,11 @@ def pytest_collection_finish() -> None:
     gc.set_threshold(SWEPT_EVERY)
 
 
+def pytest_unconfigure() -> None:
+    """All of it may be swept once more, or the kernel tells of solids left over at the end."""
+    gc.unfreeze()
+
+
 def _fixtures(item: pytest.Item) -> Iterable[str]:
     return item.fixturenames if isinstance(item, pytest.Function) else ()
 

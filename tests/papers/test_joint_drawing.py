@@ -1,27 +1,18 @@
 """Joints drawn apart: the wood near them, and nothing else."""
 
 from dataclasses import replace
-from functools import cache
 
 import pytest
 import shapely
 from shapely import LineString
-from tests.house.tree import ROOT
 from tests.papers.cupboard import cupboard
+from tests.pieces.worked import worked
 
-from scantling.cli import worker
 from scantling.papers._drawing.joint import ROOM, joint_drawing
 from scantling.papers._drawing.line_types import Drawing, Kind
 from scantling.papers._drawing.piece import piece_drawing, pulled_apart
-from scantling.setting_out import SetJoint, SettingOut
+from scantling.setting_out import SetJoint
 from scantling.solids.views import Cabinet
-
-
-@cache
-def worked() -> SettingOut:
-    found, _ = worker()(ROOT / "pieces" / "glaze_cupboard" / "piece.toml")
-    assert found is not None
-    return found
 
 
 def joint(name: str) -> SetJoint:

@@ -5,17 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
-from functools import cache
 from math import pi, sin
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.house.tree import ROOT
 from tests.papers.cupboard import cupboard
 from tests.papers.drawings import collisions, figure, of_kind, said
+from tests.pieces.worked import worked
 
-from scantling.cli import worker
 from scantling.papers._drawing.line_types import (
     LINE_TYPES,
     Angle,
@@ -344,13 +342,6 @@ PIECES = (
     "pieces/glaze_cupboard_lapped",
     "tests/pieces/metric_cupboard",
 )
-
-
-@cache
-def worked(folder: str) -> SettingOut:
-    found, _ = worker()(ROOT / folder / "piece.toml")
-    assert found is not None
-    return found
 
 
 @pytest.mark.parametrize("angle", list(Angle))

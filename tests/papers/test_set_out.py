@@ -2,19 +2,10 @@
 
 from functools import cache
 
-from tests.house.tree import ROOT
+from tests.pieces.worked import worked
 
-from scantling.cli import worker
 from scantling.papers._paper import rule_of
 from scantling.papers._set_out import SetOut, set_out_on
-from scantling.setting_out import SettingOut
-
-
-@cache
-def worked() -> SettingOut:
-    found, _ = worker()(ROOT / "pieces" / "glaze_cupboard" / "piece.toml")
-    assert found is not None
-    return found
 
 
 @cache
