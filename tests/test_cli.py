@@ -156,7 +156,10 @@ def test_papers_of_what_halts_are_written_and_the_halt_is_told_by_the_exit_code(
     tmp_path: Path,
 ) -> None:
     path = piece(tmp_path, old="{ foot = 1 }", new="{ foot = 2 }")
-    assert run("papers", path).returncode == HALTED
+    done = run("papers", path)
+    assert done.returncode == HALTED
+    last = done.stdout.rstrip().rpartition("\n")[2]
+    assert re.fullmatch(r"NOT TO BE CUT FROM: \d+ findings? halts? the work\.", last)
     assert (tmp_path / "papers" / "packet.pdf").read_bytes().startswith(b"%PDF")
 
 

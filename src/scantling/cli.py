@@ -322,9 +322,13 @@ def _told(worked: SettingOut) -> list[str]:
 
 
 def _summary(worked: SettingOut) -> None:
+    from scantling.papers._cover import halted_in_words
+
     counts = {w: sum(f.weight == w for f in worked.findings) for w in ("halt", "mind", "note")}
     said = ", ".join(f"{n} to {w}" if w == "mind" else f"{n} {w}" for w, n in counts.items() if n)
     _say(f"Findings: {said or 'none'}.")
+    if halted := halted_in_words(worked.findings):
+        _say(f"{halted}.")
 
 
 def _path(piece: Path) -> Path:

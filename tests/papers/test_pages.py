@@ -191,17 +191,19 @@ def test_counts_are_said_in_words() -> None:
     assert list(found_in_words([mind] * 11)) == ["11 findings are to mind."]
 
 
-def _stick(whole: SettingOut) -> list[tuple[float, str]]:
+def _stick(whole: SettingOut, row: str = "top face") -> list[tuple[float, str]]:
     page: Rows = cover(whole, sheet=Sheet.A4)
-    return [(mark["at"], mark["reads"]) for mark in page["drawing"]["stick"]]
+    marks = page["drawing"]["stick"]
+    return [(mark["at"], mark["reads"]) for mark in marks if mark["row"] == row]
 
 
 def test_the_story_stick_holds_the_fixed_heights_of_the_front() -> None:
     whole = cupboard()
-    reads = [text for _, text in _stick(whole) if text]
-    assert reads == ["2", "24 1/2", "26 7/8"]
+    assert [text for _, text in _stick(whole) if text] == ["2", "26 7/8"]
+    assert [text for _, text in _stick(whole, "underside") if text] == ["24 1/2", "26"]
     loose = tuple(replace(p, moves_with="front") for p in whole.parts)
     assert [text for _, text in _stick(replace(whole, parts=loose)) if text] == ["26 7/8"]
+    assert _stick(replace(whole, parts=loose), "underside") == []
 
 
 def test_marks_of_the_stick_are_to_scale() -> None:
@@ -221,8 +223,8 @@ def test_the_stick_stands_where_the_feet_do() -> None:
 def test_figures_on_the_stick_never_touch() -> None:
     rails = tuple(
         part(f"rail {i}", FRONT_UPRIGHT, wide=("0", "9"), deep=("0", "1"),
-             tall=(f"{2 * i}", f"{2 * i + 1}"))
-        for i in range(30)
+             tall=(f"{i}", f"{i}.5"))
+        for i in range(50)
     )  # fmt: skip
     marks = _stick(replace(cupboard(), parts=rails))
     written = [at for at, text in marks if text]

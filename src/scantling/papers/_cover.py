@@ -9,19 +9,21 @@ from scantling.findings import Finding, Weight
 from scantling.papers._cautions import weight, weight_reads
 from scantling.papers._drawing.line_types import SCALES, Kind, Spot
 from scantling.papers._drawing.piece import PieceDrawing, on_paper, piece_drawing
+from scantling.papers._overall import box_of, openings, sizes_in_words
 from scantling.papers._paper import Rule, Sheet, rule_of
 from scantling.papers._typeset import Plain
-from scantling.parts import Part
 from scantling.setting_out import SettingOut
 from scantling.solids.views import Cabinet
 
 MARGIN = 18.0  # [mm] at both sides of the sheet
-STICK = 30.0  # [mm] left of the drawing, for the story stick and its figures
+STICK = 42.0  # [mm] left of the drawing, for the story stick and its figures
 DEEP_END = 14.0  # [mm] right of it, for the figure of the depth
 DRAWN_TALL = 0.5  # of the sheet, the most that the drawing takes up
 CLOSE = 0.4  # [mm] on paper, where two marks of the stick are one
 APART = 4.2  # [mm] on paper, the least that two figures need
 FRONT = 30.0  # [mm] how far behind the foremost edge, the overhang, a part still makes the front
+
+TOP_FACE, UNDERSIDE = "top face", "underside"  # rows of figures on the stick
 
 _DRAWN_IN_ORDER = (Kind.GRAIN, Kind.EDGE, Kind.OUTLINE)  # what covers comes later
 _COUNTS = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
@@ -42,6 +44,7 @@ def cover(setting_out: SettingOut, *, sheet: Sheet) -> dict[str, Plain]:
         "made_of": _made_of(setting_out),
         "alt": _alt(setting_out, rule),
         "room": _room(setting_out),
+        "sizes": list(sizes_in_words(setting_out, rule)),
         "notes": list(setting_out.piece.notes),
         "found": list(found_in_words(setting_out.findings)),
         "drawing": _drawn(setting_out, rule, sheet=sheet) if setting_out.made else None,
@@ -65,6 +68,15 @@ def found_in_words(findings: Iterable[Finding]) -> Iterator[str]:
         if count:
             number = _COUNTS[count] if count < len(_COUNTS) else str(count)
             yield f"{number} finding{'' if count == 1 else 's'} {one if count == 1 else many}."
+
+
+def halted_in_words(findings: Iterable[Finding]) -> str:
+    """What stands over every sheet of a piece that must not be cut; empty where it may be."""
+    halts = sum(finding.weight is Weight.HALT for finding in findings)
+    if not halts:
+        return ""
+    said = "finding halts" if halts == 1 else "findings halt"
+    return f"NOT TO BE CUT FROM: {halts} {said} the work"
 
 
 def _sentence(words: Iterable[str]) -> str:
@@ -106,7 +118,7 @@ def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Pl
     scale = _scale(picture, sheet=sheet)
     wide, deep, tall = setting_out.overall
     low, high = _corners(setting_out)
-    feet = [_box(part)[0][1] for part in setting_out.made if _box(part)[0][2] == low[2]]
+    feet = [box_of(part)[0][1] for part in setting_out.made if box_of(part)[0][2] == low[2]]
     return {
         "scale": scale,
         "size": _flat(picture, picture.high, scale),
@@ -121,7 +133,27 @@ def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Pl
         "wide": rule.reads(wide),
         "deep": rule.reads(deep),
         "tall": rule.reads(tall),
+        "case": _case(setting_out, picture, rule, scale),
+        "openings": _openings(setting_out, picture, rule, scale),
         "stick": list(_stick(setting_out, rule, scale)),
+    }
+
+
+def _case(
+    setting_out: SettingOut, picture: PieceDrawing, rule: Rule, scale: int
+) -> dict[str, Plain] | None:
+    """The case's own width, where the piece is wider."""
+    known = setting_out.sizes
+    sides = [box_of(part) for part in setting_out.made if part.family == "side"]
+    if "case.wide" not in known or known["case.wide"] == setting_out.overall[0] or not sides:
+        return None
+    left, right = (choose(float(box[i][0]) for box in sides) for i, choose in ((0, min), (1, max)))
+    foot = min(sides, key=lambda box: box[0][0])[0]
+    ends = [on_paper((x, float(foot[1]), float(foot[2]))) for x in (left, right)]
+    return {
+        "from": _flat(picture, ends[0], scale)[0],
+        "to": _flat(picture, ends[1], scale)[0],
+        "reads": rule.reads(known["case.wide"]),
     }
 
 
@@ -148,45 +180,66 @@ def _flat(picture: PieceDrawing, point: Spot, scale: int) -> list[Plain]:
 
 def _corners(setting_out: SettingOut) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Lowest and highest of everything made: wide, deep, tall. [mm]"""
-    boxes = [_box(part) for part in setting_out.made]
+    boxes = [box_of(part) for part in setting_out.made]
     return (
         tuple(min(float(low[axis]) for low, _ in boxes) for axis in range(3)),
         tuple(max(float(high[axis]) for _, high in boxes) for axis in range(3)),
     )
 
 
-def _box(part: Part) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]]:
-    extent, zero = part.extent, Fraction(0)
-    far = (extent.length, extent.width, extent.thickness)
-    ends = [part.placement.to_piece(point) for point in ((zero, zero, zero), far)]
-    return (
-        tuple(min(axis) for axis in zip(*ends, strict=True)),
-        tuple(max(axis) for axis in zip(*ends, strict=True)),
-    )
-
-
 def _stick(setting_out: SettingOut, rule: Rule, scale: int) -> Iterator[dict[str, Plain]]:
-    """Marks of the story stick: heights from the floor at which the front changes."""
-    floor = min(_box(part)[0][2] for part in setting_out.made)
-    levels = list(_levels(setting_out, floor=floor, scale=scale))
-    top = levels[-1]
-    written = -APART
-    for level in levels:
-        at = float(level) / scale
-        fits = at - written >= APART and (float(top) / scale - at >= APART or level == top)
-        written = at if fits else written
-        yield {"at": round(at, 2), "reads": rule.reads(level) if fits and level else ""}
+    """Marks of the story stick: top faces and undersides of the front, from the floor.
+
+    Figures that would touch the one below are left out, each row by itself; the highest stays.
+    """
+    floor = min(box_of(part)[0][2] for part in setting_out.made)
+    for row, levels in _levels(setting_out, floor=floor, scale=scale).items():
+        written = -APART
+        for level in levels:
+            at, top = float(level) / scale, float(levels[-1]) / scale
+            fits = at - written >= APART and (top - at >= APART or level == levels[-1])
+            written = at if fits else written
+            yield {
+                "at": round(at, 2),
+                "row": row,
+                "reads": rule.reads(level) if fits else "",
+                "whole": level == setting_out.overall[2],
+            }
 
 
-def _levels(setting_out: SettingOut, *, floor: Fraction, scale: int) -> Iterator[Fraction]:
-    """Heights of the edges of the front that do not open, one where several run together. [mm]"""
-    front = min(_box(part)[0][1] for part in setting_out.made)
-    boxes = [_box(part) for part in setting_out.made if not part.moves_with]
-    edges = {
-        end[2] - floor for low, high in boxes if low[1] - front <= FRONT for end in (low, high)
+def _levels(setting_out: SettingOut, *, floor: Fraction, scale: int) -> dict[str, list[Fraction]]:
+    """Heights of the front that do not open, one where several run together. [mm]"""
+    front = min(box_of(part)[0][1] for part in setting_out.made)
+    boxes = [box_of(part) for part in setting_out.made if not part.moves_with]
+    ends = [(low[2], high[2]) for low, high in boxes if low[1] - front <= FRONT]
+    undersides, tops = ({end[i] - floor for end in ends} for i in (0, 1))
+    return {
+        TOP_FACE: _apart(tops | {setting_out.overall[2]}, scale=scale),
+        UNDERSIDE: _apart(undersides, scale=scale),
     }
-    last = -floor
-    for level in sorted(edges | {setting_out.overall[2]}):
-        if level == 0 or float(level - last) / scale > CLOSE:
-            yield level
-            last = level
+
+
+def _apart(levels: Iterable[Fraction], *, scale: int) -> list[Fraction]:
+    found: list[Fraction] = []
+    for level in sorted(levels):
+        if level > 0 and (not found or float(level - found[-1]) / scale > CLOSE):
+            found.append(level)
+    return found
+
+
+def _openings(
+    setting_out: SettingOut, picture: PieceDrawing, rule: Rule, scale: int
+) -> list[Plain]:
+    """Where the front shows how far it is from board to board, and how far that is."""
+    return [
+        {
+            "at": _flat(
+                picture,
+                on_paper([float(x) for x in (each.middle, each.front, each.low + each.tall / 2)]),
+                scale,
+            ),
+            "reads": rule.reads(each.tall),
+        }
+        for each in openings(setting_out)
+        if float(each.tall) / scale > APART
+    ]

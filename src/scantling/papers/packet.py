@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from scantling.papers._cautions import cautions
 from scantling.papers._changes import changes_page
-from scantling.papers._cover import cover
+from scantling.papers._cover import cover, halted_in_words
 from scantling.papers._joint_pages import joints
 from scantling.papers._pages import cutting_list, findings, hardware, told
 from scantling.papers._paper import Sheet
@@ -39,6 +39,7 @@ class Packet:
             "joints": joints(setting_out),
             "year": year_page(setting_out),
             "findings": findings(setting_out),
+            "halted": halted_in_words(setting_out.findings),
             "cautions": told(cautions(setting_out)),
         }
         data["words"] = {"list": "Cutting list", "stick": "story stick"}
