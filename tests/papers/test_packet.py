@@ -109,7 +109,7 @@ def test_heights_on_the_story_stick_stand_where_they_are() -> None:
     at = {
         heights[text]: (word["top"] + word["bottom"]) / 2
         for word in words
-        if (text := word["text"].replace("\u00a0", " ")) in heights and word["x0"] < 45 * MM
+        if (text := word["text"].replace("\u00a0", " ")) in heights and word["x0"] < 70 * MM
     }
     assert len(at) == 2
     drawn = (at[Fraction(2)] - at[Fraction(49, 2)]) / MM

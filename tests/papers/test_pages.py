@@ -55,9 +55,9 @@ def test_area_is_that_of_the_rough_faces() -> None:
 def test_sizes_come_apart_at_the_fraction() -> None:
     groups: Rows = cutting_list(cupboard())
     line = groups[0]["lines"][0]
-    assert line["long"] == {"about": False, "whole": "26", "rest": ""}
-    assert line["wide"] == {"about": False, "whole": "8", "rest": "3/4"}
-    assert line["thick"] == {"about": False, "whole": "", "rest": "3/4"}
+    assert line["long"] == {"about": False, "measured": False, "whole": "26", "rest": ""}
+    assert line["wide"] == {"about": False, "measured": False, "whole": "8", "rest": "3/4"}
+    assert line["thick"] == {"about": False, "measured": False, "whole": "", "rest": "3/4"}
 
 
 def test_nothing_is_sawn_short() -> None:
