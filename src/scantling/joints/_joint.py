@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
+from types import MappingProxyType
 from typing import ClassVar
 
 from scantling.errors import UnknownNameError
@@ -167,6 +168,8 @@ class Joint:
     """
 
     title: ClassVar[str]
+    # roles whose wood near the joint is drawn at full size, and from how many faces: templates
+    full_size: ClassVar[Mapping[str, int]] = MappingProxyType({})
 
     place: Place | None = None
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import ClassVar
 
 from scantling.exact import Fraction
@@ -44,6 +45,7 @@ class HalfBlindDovetail(Dovetailed):
     """
 
     title: ClassVar[str] = "half-blind dovetail"
+    full_size: ClassVar[Mapping[str, int]] = MappingProxyType({"enters": 1})
 
     lap: Said | None = option(dimension="lap", says="wood left in front of the tails")
 

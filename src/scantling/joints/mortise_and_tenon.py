@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import ClassVar
 
 from scantling.exact import Fraction
@@ -64,6 +65,7 @@ class MortiseAndTenon(Joint):
     """
 
     title: ClassVar[str] = "mortise and tenon"
+    full_size: ClassVar[Mapping[str, int]] = MappingProxyType({"enters": 2, "receives": 1})
 
     tenon: Said | None = option(dimension="tenon", says="length of the tenon", words=("stub",))
     thickness: Said | None = option(

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import ClassVar
 
 from scantling.exact import Fraction
@@ -22,6 +24,7 @@ class ThroughDovetail(Dovetailed):
     """
 
     title: ClassVar[str] = "through dovetail"
+    full_size: ClassVar[Mapping[str, int]] = MappingProxyType({"enters": 1})
 
     def is_through(self) -> bool:
         """Always."""
