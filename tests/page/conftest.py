@@ -9,7 +9,8 @@ from typing import Literal
 import pytest
 import uvicorn
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, sync_playwright
-from tests.web.told import stating, workbench
+from tests.web.stating import stating
+from tests.web.told import workbench
 
 from scantling.web.app import app
 from scantling.web.show import listening

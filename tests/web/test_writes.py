@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 from starlette.testclient import TestClient
-from tests.web.told import stating
+from tests.web.stating import stating
 
 from scantling.shop.habits import Display
 from scantling.units import Unit

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 from typing import Any, TypeVar
@@ -12,9 +11,7 @@ from tests.web.cupboard import INCH, inch, model, parts
 
 from scantling.findings import Finding, Place, Weight
 from scantling.parts import Drawn, Part, drawn
-from scantling.piece._file.spots import Steps, spots
 from scantling.setting_out import Pause
-from scantling.sizes.model import Stated
 from scantling.units import Unit, written
 from scantling.web.workbench import Drawings, Workbench
 from scantling.web.worked import Work, Worked
@@ -381,31 +378,3 @@ def three_views(part: str, piece: str) -> dict[str, Any] | None:
 def workbench(path: Path) -> Workbench[str]:
     """A workbench with the cupboard on it."""
     return Workbench(path, work=in_one_go(work), drawings=drawings())
-
-
-STATED: dict[Steps, tuple[str, ...]] = {
-    ("case", "wide"): ("case.wide",),
-    ("case", "tall"): ("left side.length", "right side.length"),
-}
-
-
-def stating(path: Path) -> Workbench[str]:
-    """A workbench whose file states sizes of the case and of its sides."""
-
-    def stated(_: str) -> Sequence[Stated]:
-        return tuple(
-            Stated(name=name, value=Fraction(0), text=spot.text, place=spot.place)
-            for spot in spots(path.read_text(), file=path.name)
-            for name in STATED.get(spot.path, ())
-        )
-
-    return Workbench(path, work=in_one_go(named), drawings=replace(drawings(), stated=stated))
-
-
-def named(path: Path) -> tuple[str | None, Sequence[Finding]]:
-    """The piece's name, wherever in the text it stands; broken as `work` has it."""
-    text = path.read_text()
-    if "?" in text:
-        return work(path)
-    (name,) = (spot.text for spot in spots(text) if spot.path == ("name",))
-    return name, (BINDS, KNOTTY)
