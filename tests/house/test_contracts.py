@@ -160,3 +160,20 @@ def test_only_the_rooms_at_the_door_may_look_out(house: House, contract: str) ->
     for package in outside:
         noticed = {room for room in ROOMS if f"scantling.{room} -> {package} " in said}
         assert noticed == set(ROOMS) - may
+
+
+def test_a_replay_that_knows_its_planner_is_noticed(house: House) -> None:
+    planner = CONTRACTS["replay"]["forbidden_modules"]
+    lines = "\n".join(f"import {module}" for module in planner)
+    with house.planted((house.package / "stock" / "replay.py", lines)):
+        said = house.broken("replay")
+    assert [module for module in planner if f"scantling.stock.replay -> {module} " not in said] == []
+
+
+def test_a_planner_has_no_file_that_its_replay_may_read() -> None:
+    """All of the room but what a board, a job and a plan are, and how lists of them are read."""
+    forbidden = {name.rpartition(".")[2] for name in CONTRACTS["replay"]["forbidden_modules"]}
+    there = {file.stem for file in (ROOT / "src" / "scantling" / "stock").glob("*.py")}
+    known = {"__init__", "boards", "job", "plan", "replay"}
+    lists = {"_defects", "_rows", "merchant", "survey"}
+    assert there - known - lists == forbidden

@@ -52,6 +52,14 @@ class Habits:
     rough_width: Fraction = INCH / 4  # [mm]
     rough_thickness: Fraction = INCH / 8  # [mm]
     widest_strip: Fraction = 10 * INCH  # wider parts are glued up from strips [mm]
+    narrowest_strip: Fraction = 5 * INCH / 2  # of a panel, a narrower one looks like a patch [mm]
+    strip_joint: Fraction = INCH / 8  # left on each strip until its edges are jointed [mm]
+    end_trim: Fraction = INCH / 2  # sawn off each end of a board first [mm]
+    knot_from_end: Fraction = 3 * INCH  # sound knots stay so far from the ends of a part [mm]
+    knot_from_edge: Fraction = INCH / 2  # and so far from its edges [mm]
+    # Rough boards of 4/4 come out at 13/16 in, of 5/4 at 1 1/16: NHLA surfaced thicknesses, as
+    # reproduced in a lumber reference page.
+    planing: Fraction = 3 * INCH / 16  # taken off a rough board by planing both faces [mm]
     slope_softwood: Fraction = Fraction(1, 6)  # of dovetails, rise per unit
     slope_hardwood: Fraction = Fraction(1, 8)
     words: Speech | None = None  # shown; None: as makers who read the piece's measure speak

@@ -50,6 +50,12 @@ _HABIT_LENGTHS = {  # [mm] least and most
     "rough_width": (Fraction(0), Fraction(50)),
     "rough_thickness": (Fraction(0), Fraction(25)),
     "widest_strip": (Fraction(25), Fraction(1000)),
+    "narrowest_strip": (Fraction(5), Fraction(300)),
+    "strip_joint": (Fraction(0), Fraction(25)),
+    "end_trim": (Fraction(0), Fraction(300)),
+    "knot_from_end": (Fraction(0), Fraction(500)),
+    "knot_from_edge": (Fraction(0), Fraction(100)),
+    "planing": (Fraction(0), Fraction(25)),
 }
 
 _QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
