@@ -20,7 +20,7 @@ SOURCES = ROOT / "src" / "scantling"
 WORDS = ROOT / "tools" / "glossary.toml"
 ROSTERS = {"joints": "joint", "piece": "form", "proofs": "proof", "papers": "paper"}
 # where a code is told by its last word alone, the room stands before it
-SHORT = {"piece": ("halt", "fault", "note"), "shop": ("fault", "note")}
+SHORT = {"piece": ("halt", "fault", "note"), "shop": ("fault", "note"), "stock": ("fault", "note")}
 WORD = re.compile(r"[a-z]+(-[a-z]+)*")
 CODE = re.compile(r"[a-z]+(-[a-z]+)*\.[a-z]+(-[a-z]+)*")
 

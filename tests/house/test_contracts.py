@@ -167,7 +167,9 @@ def test_a_replay_that_knows_its_planner_is_noticed(house: House) -> None:
     lines = "\n".join(f"import {module}" for module in planner)
     with house.planted((house.package / "stock" / "replay.py", lines)):
         said = house.broken("replay")
-    assert [module for module in planner if f"scantling.stock.replay -> {module} " not in said] == []
+    assert [
+        module for module in planner if f"scantling.stock.replay -> {module} " not in said
+    ] == []
 
 
 def test_a_planner_has_no_file_that_its_replay_may_read() -> None:
