@@ -29,15 +29,22 @@ def draft(piece: Piece, measured: Sequence[Measured] = ()) -> Sketch:
     """
     whole = replace(piece.whole, measured={fact.name: fact.value for fact in measured})
     forms = {title: cast("type[Form]", form) for title, form in _forms().items()}
-    sections = sorted(piece.sections, key=lambda asked: forms[asked.form].order)
     sketch = Sketch()
-    for asked in sections:
-        form = forms[asked.form]
-        more = _with(sketch, form, asked, whole)
-        if any(f.weight is Weight.HALT for f in more.findings[len(sketch.findings) :]):
-            more = replace(more, in_doubt=more.in_doubt.union(form.offers))
-        sketch = more
+    for title, form in sorted(forms.items(), key=lambda known: known[1].order):
+        sections = [asked for asked in piece.sections if asked.form == title]
+        for asked in sorted(sections, key=lambda each: form.turn(each.said)):
+            sketch = _told_of(sketch, form, asked, whole)
+        said = {asked.name: asked.said for asked in sections}
+        sketch = form.together(said, so_far=sketch, whole=whole)
     return sketch.with_relations(Relations(rules=sketch.unsaid))
+
+
+def _told_of(sketch: Sketch, form: type[Form], asked: Asked, whole: Whole) -> Sketch:
+    """With one more section; what it would offer is in doubt if it is faulty."""
+    more = _with(sketch, form, asked, whole)
+    if any(f.weight is Weight.HALT for f in more.findings[len(sketch.findings) :]):
+        return replace(more, in_doubt=more.in_doubt.union(form.offers))
+    return more
 
 
 def _forms() -> dict[str, type]:

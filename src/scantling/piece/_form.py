@@ -230,6 +230,24 @@ class Form:
         raise UnknownNameError(cls.title)
 
     @classmethod
+    def turn(cls, said: object) -> int:
+        """Of the sections of one form those of the lowest are drafted first."""
+        del said
+        return 0
+
+    @classmethod
+    def together(cls, said: Mapping[str, object], *, so_far: Sketch, whole: Whole) -> Sketch:
+        """What the sections of one form settle among themselves once all of them are drafted.
+
+        Args:
+            said: Sections by name, as the file has them.
+            so_far: With all of them drafted.
+            whole: The piece.
+        """
+        del said, whole
+        return so_far
+
+    @classmethod
     def choose(cls, said: object, *, name: str, sizes: Sizes, whole: Whole) -> Choice:
         """Counts that the form chooses from solved sizes."""
         del said, name, sizes, whole

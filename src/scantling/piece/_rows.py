@@ -10,7 +10,8 @@ from scantling.findings import Finding, Place, Weight
 from scantling.joints._joint import Joined
 from scantling.piece._form import Whole
 from scantling.piece._made import ending_on, first_unmade, lack_of, lacking
-from scantling.piece._section import Count, Length, Section, Word
+from scantling.piece._section import Count, Length, Section, Tall, Word
+from scantling.piece._words import equally
 from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Relations
 
@@ -23,12 +24,13 @@ class Row(Section):
 
     `across = 3` makes three openings with mullions between them. A front's only mullion is called
     `mullion`; several are numbered from the left, the highest row first: `mullion 1`, `mullion 2`.
+    Openings without `tall`, or with `tall = "equal"`, share alike what the other rows leave.
     """
 
     rail: Word | None = None
     opening: Word | None = None
     foot: Length | None = None
-    tall: Length | None = None
+    tall: Tall | None = None
     across: Count = Count(1)
     mullion: Length | None = None
     arch: Length | None = None
@@ -106,6 +108,12 @@ def members_of(levels: Sequence[Storey]) -> list[str]:
     for level in levels:
         found += [str(level.row.rail)] if level.row.rail else level.mullions
     return found
+
+
+def sharing(levels: Sequence[Storey]) -> Relations:
+    """Openings whose height nobody states are of one height."""
+    silent = [level.tall for level in levels if level.row.opening and level.row.tall is None]
+    return Relations(rules=equally(silent, "openings that nobody states share alike"))
 
 
 def _mullions(rows: Sequence[Row]) -> list[tuple[str, ...]]:

@@ -7,7 +7,7 @@ equal in the maker's words.
 
 - `Length` above 0, `Outside` at least 2 in, `Gap` at least 0, `Offset` of any sign, `Ratio`
   such as "1:6": all `Said`.
-- `Thick` is a `Said`, or `AsBoardsGive`.
+- `Thick` is a `Said`, or `AsBoardsGive`. `Tall` is a `Said`, or nothing where "equal" is said.
 - `Annotated[Word, among("front", "behind")]`: one of these, in their own spelling.
 - `Annotated[Length | None, spelt("depth")]`: the field answers to further words.
 - `Load` is "50 lb/ft2", `TwoLengths` "2 1/2 x 1 3/8", `Truth` a bool.
@@ -31,6 +31,7 @@ from scantling.piece._file.kinds import (
     Offset,
     Outside,
     Ratio,
+    Tall,
     Thick,
     Truth,
     TwoLengths,
@@ -52,6 +53,7 @@ __all__ = [
     "Ratio",
     "Said",
     "Section",
+    "Tall",
     "Thick",
     "Truth",
     "TwoLengths",

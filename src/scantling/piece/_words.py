@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from scantling.exact import Fraction
 from scantling.findings import Finding, Place, Weight
@@ -47,6 +47,14 @@ def habit(
 def unsaid(found: Linear, value: Linear | Fraction) -> Rule:
     """`found` is `value` [mm] where nobody says and nothing else settles it; weakest of all."""
     return habit(found, value, "nobody said, and nothing else settles it")
+
+
+def equally(several: Sequence[Linear], because: str) -> tuple[Rule, ...]:
+    """Sums that are all as large as the last; an odd mark of the rule goes to one of them.
+
+    A habit, unlike sizes that are `alike`: no rail is made an odd width for its sake.
+    """
+    return tuple(habit(each - several[-1], 0, because) for each in several[:-1])
 
 
 def alike(names: tuple[str, ...], because: str, *, sink: str | None = None) -> Alike:

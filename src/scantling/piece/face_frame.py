@@ -31,6 +31,7 @@ from scantling.piece._rows import (
     Thickness,
     faults_of,
     members_of,
+    sharing,
     shoulder_gaps,
     storeys,
 )
@@ -87,7 +88,8 @@ class FaceFrame(Form):
         for above, level, below in zip(levels, levels[1:], levels[2:], strict=False):
             if level.row.opening:
                 sketch = openings(sketch, (above, level, below), _within(said), frame)
-        return _on_the_case(sketch.with_relations(frame.relations()), rails)
+        relations = frame.relations() + sharing(levels)
+        return _on_the_case(sketch.with_relations(relations), rails)
 
 
 def _at_corners(said: FaceFrameSection) -> Joint:

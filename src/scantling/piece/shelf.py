@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from typing import ClassVar
 
 from scantling.exact import Fraction
@@ -9,6 +10,7 @@ from scantling.findings import Finding
 from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Surface, Way
 from scantling.parts.planned import PlannedPart
+from scantling.piece._bays import sharing
 from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._level import SIDES, between_sides, foot_of
 from scantling.piece._lying import lying_on
@@ -69,6 +71,34 @@ class Shelf(Form):
                 cure='write joint = "housing" for a fixed one, on = "shelf pins" for a loose one',
             )
         )
+
+    @classmethod
+    def turn(cls, said: object) -> int:
+        """Fixed shelves first: loose ones lie between them."""
+        return int(isinstance(said, ShelfSection) and said.joint is None)
+
+    @classmethod
+    def together(cls, said: Mapping[str, object], *, so_far: Sketch, whole: Whole) -> Sketch:
+        """Fixed shelves that nobody places stand at equal distances."""
+        del whole
+        known = {part.name for part in so_far.parts}
+        fixed = [
+            (name, shelf)
+            for name, shelf in said.items()
+            if isinstance(shelf, ShelfSection) and shelf.joint is not None and name in known
+        ]
+        if all(shelf.top_face or shelf.flush_with for _, shelf in fixed):
+            return so_far
+        rails = [part.name for part in reversed(so_far.parts) if part.family == "frame rail"]
+        heights = [(name, _height(shelf, rails)) for name, shelf in fixed]
+        return so_far.with_relations(sharing(so_far, heights))
+
+
+def _height(said: ShelfSection, rails: Sequence[str]) -> Fraction | None:
+    """What orders a shelf among the others: its height, or the place of its rail from below."""
+    if said.top_face is not None:
+        return said.top_face.value
+    return Fraction(rails.index(said.flush_with)) if said.flush_with in rails else None
 
 
 def _fixed(

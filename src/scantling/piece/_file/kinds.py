@@ -22,6 +22,7 @@ from scantling.units import Unit
 
 LENGTH_CURE = 'write it like "3/4", "1 1/2 in", "2 ft 3 1/2 in" or "38 mm"'
 AS_BOARDS_GIVE = "as the boards give"
+EQUAL = "equal"
 MOST = 60  # of one kind in a piece: boards of a back 8 ft wide at 1 5/8 in each
 LONGEST_BOARD = 288 * units.INCH  # PS 20: lumber is sawn to 24 ft (from memory)
 LEAST_OUTSIDE = 2 * units.INCH  # common practice: less is a slip of the unit
@@ -296,6 +297,13 @@ def _thick(node: Node | Said | AsBoardsGive, info: ValidationInfo) -> Said | AsB
     return _above(Fraction(0), or_equal=False)(node, info)
 
 
+def _tall(node: Node | Said, info: ValidationInfo) -> Said | None:
+    """Silence and "equal" are one: what nobody states shares alike."""
+    if isinstance(node, Written) and plain_name(node.text) == EQUAL:
+        return None
+    return _above(Fraction(0), or_equal=False)(node, info)
+
+
 def _two_lengths(node: Node | TwoLengths, info: ValidationInfo) -> TwoLengths:
     if isinstance(node, TwoLengths):
         return node
@@ -361,6 +369,7 @@ Outside = Annotated[Said, PlainValidator(_outside), Shown(_SHOWN)]
 Gap = Annotated[Said, PlainValidator(_above(Fraction(0), or_equal=True)), Shown(_SHOWN)]
 Offset = Annotated[Said, PlainValidator(_above(None, or_equal=True)), Shown(_SHOWN)]
 Thick = Annotated[Said | AsBoardsGive, PlainValidator(_thick), Shown(_SHOWN)]
+Tall = Annotated[Said, PlainValidator(_tall), Shown(_SHOWN)]  # of an opening, or "equal"
 Ratio = Annotated[
     Said,
     PlainValidator(_ratio),
