@@ -9,7 +9,7 @@ from scantling.exact import Fraction
 from scantling.piece._form import Sketch
 from scantling.piece._words import equally
 from scantling.sizes.linear import ZERO, Linear, size_of
-from scantling.sizes.model import Relations
+from scantling.sizes.model import Relations, Rule
 
 RAIL_UNDER_TOP = "front sub-top rail"
 
@@ -48,7 +48,7 @@ def sharing(sketch: Sketch, heights: Sequence[tuple[str, Fraction | None]]) -> R
     edges += [(*_faces(name), height is not None) for name, height in upwards]
     edges.append((ceiling_of_case(sketch), ZERO, True))
     openings = [(low, high) for low, high in pairwise(edges)]
-    rules = []
+    rules: list[Rule] = []
     for _, run in groupby(enumerate(openings), key=lambda o: _first_of_run(openings, o[0])):
         clear = [high[0] - low[1] for _, (low, high) in run]
         rules += equally(clear, "openings between shelves that nobody places are equal")
