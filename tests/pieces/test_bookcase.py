@@ -57,4 +57,4 @@ def test_a_shelf_over_the_top_is_told_once_at_its_own_line() -> None:
     (halt,) = [found for found in worked(text).findings if found.weight == "halt"]
     assert halt.place is not None
     assert text.split("\n")[halt.place.line - 1] == "top_face = 52"
-    assert "48 in leaves it 48 in" in halt.says
+    assert "48 in leaves it at most 47 in" in halt.says

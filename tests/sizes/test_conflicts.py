@@ -158,7 +158,7 @@ def test_a_line_is_told_once_by_the_size_it_is_furthest_off_at() -> None:
 
     assert finding.place == PEGS
     assert finding.says.startswith(
-        "peg 1.length cannot be 10 in: second hole.length 5 in leaves it 5 in"
+        "peg 1.length cannot be 10 in: second hole.length 5 in leaves it at most 5 in"
     )
     assert (finding.figure, finding.limit) == ("10 in", "5 in")
     assert {"peg 0", "peg 1", "peg 2"} <= set(finding.parts)

@@ -35,6 +35,7 @@ from scantling.timber.species import Species
 
 Range = tuple[Fraction, Fraction]
 
+LEAST_LIP = Fraction(3)  # [mm] of wood beside a cut: common practice, a thinner lip breaks off
 CLEAR = Fraction(240)  # [mm] of the level part between its shoulders, on the bench
 
 

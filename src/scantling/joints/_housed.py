@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
-from scantling.joints._frame import Patch, fault
+from scantling.joints._frame import LEAST_LIP, Patch, fault
 from scantling.joints._joint import (
     Bench,
     Choice,
@@ -87,8 +87,8 @@ def housed_relations(j: Joined, *, choice: Choice, stops: bool, says: str) -> Re
         ),
         bounds=(
             Bound(
-                sum=j.thickness("receives") - j.entry,
-                because=f"a {says} is less deep than the wood is thick",
+                sum=j.thickness("receives") - j.entry - LEAST_LIP,
+                because=f"a {says} leaves wood behind it",
                 place=j.place,
             ),
         ),

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from scantling.exact import Fraction
+from scantling.joints._frame import LEAST_LIP
 from scantling.joints._joint import Choice, Joined, Strains
 from scantling.sizes.linear import ZERO, Linear, size_of, total
 from scantling.sizes.model import (
@@ -22,6 +23,7 @@ from scantling.sizes.model import (
 
 EASE = Fraction(3, 10)  # [mm] left of a gap in the dampest spell
 HOLD = Fraction(3)  # [mm] left of the cover in the driest
+LEAST_FACE = Fraction(20)  # [mm] of a board between its laps: common practice
 SAYS = {
     "gap": "gap from board to board",
     "lap": "width of the laps",
@@ -61,19 +63,19 @@ def _row(j: Joined) -> Linear:
 
 def _possible(j: Joined) -> Iterator[Bound]:
     yield Bound(
-        sum=j.size("lap") - j.size("gap"),
-        because="a lap is wider than its gap",
+        sum=j.size("lap") - j.size("gap") - LEAST_LIP,
+        because="boards lap by more than their gap",
         place=j.place,
     )
     for seat in j.row("boards"):
         yield Bound(
-            sum=size_of(f"{seat.part}.thickness") - j.size("depth"),
-            because="a lap is less deep than its board is thick",
+            sum=size_of(f"{seat.part}.thickness") - j.size("depth") - LEAST_LIP,
+            because="a lap leaves a lip of wood that does not break off",
             place=j.place,
         )
         yield Bound(
-            sum=size_of(f"{seat.part}.width") - j.size("lap") * 2,
-            because="a board is wider than both its laps",
+            sum=size_of(f"{seat.part}.width") - j.size("lap") * 2 - LEAST_FACE,
+            because="between its laps a board has wood for a nail",
             place=j.place,
         )
 

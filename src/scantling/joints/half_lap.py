@@ -9,6 +9,7 @@ from typing import ClassVar, Literal
 from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._frame import (
+    LEAST_LIP,
     Patch,
     Range,
     common,
@@ -109,8 +110,8 @@ class HalfLap(Joint):
             ),
             bounds=tuple(
                 Bound(
-                    sum=j.thickness(role) - j.size("depth"),
-                    because="a lap is less deep than the wood is thick",
+                    sum=j.thickness(role) - j.size("depth") - LEAST_LIP,
+                    because="a lap leaves a lip of wood that does not break off",
                     place=j.place,
                 )
                 for role in ("receives", "enters")

@@ -10,7 +10,7 @@ from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.joints._bench import stated
 from scantling.joints._channel import Stops, reach, span_along, stop_relations, stops_of, ways_out
-from scantling.joints._frame import fault
+from scantling.joints._frame import LEAST_LIP, fault
 from scantling.joints._joint import (
     Bench,
     Choice,
@@ -116,8 +116,8 @@ class Rabbet(Joint):
             ),
             bounds=(
                 Bound(
-                    sum=j.thickness("receives") - j.size("depth"),
-                    because="a rabbet is less deep than the wood is thick",
+                    sum=j.thickness("receives") - j.size("depth") - LEAST_LIP,
+                    because="a rabbet leaves a lip of wood that does not break off",
                     place=j.place,
                 ),
                 Bound(

@@ -9,12 +9,20 @@ from scantling.joints._joint import Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
 from scantling.piece._form import Form, Landing, Sketch, Whole
-from scantling.piece._level import LENGTHS, SIDES, WIDTHS, between_sides
+from scantling.piece._level import (
+    LEAST_BETWEEN,
+    LENGTHS,
+    SIDES,
+    SUB_TOP_RAILS,
+    WIDTHS,
+    between_sides,
+    said_or_usual,
+)
 from scantling.piece._made import alike_unmade, ending_on, entering, far_end, first_unmade
 from scantling.piece._section import JointWanted, Outside, Section, Thick, also
 from scantling.piece._words import follows, free, habit, inch_or_mm, unsaid
 from scantling.sizes.linear import ZERO, size_of
-from scantling.sizes.model import Kind, Level, Relations
+from scantling.sizes.model import Bound, Kind, Level, Relations
 from scantling.units import INCH
 
 
@@ -56,6 +64,7 @@ class Carcase(Form):
         if said.rails_under_top is not None:
             for where in ("front", "rear"):
                 sketch = _rail_under_top(sketch, said.rails_under_top, whole, where=where)
+            sketch = _rails_apart(sketch, said.rails_under_top, whole)
         return sketch
 
 
@@ -201,7 +210,25 @@ def _bottom(sketch: Sketch, wanted: JointWanted, whole: Whole) -> Sketch:
         ("bottom.top face", wanted.said("top_face")),
         ("bottom.thickness", wanted.thickness("thick")),
     )
-    return between_sides(sketch, "bottom", wanted, whole, up=top_face)
+    return between_sides(
+        sketch, "bottom", wanted, whole, up=top_face, thick=wanted.thickness("thick")
+    )
+
+
+def _rail_width(whole: Whole) -> Fraction:
+    """Usual width of a rail under the top. [mm]"""
+    return inch_or_mm(whole, inch=INCH * Fraction(5, 2), mm=65)
+
+
+def _rails_apart(sketch: Sketch, wanted: JointWanted, whole: Whole) -> Sketch:
+    """Both rails find room between front and back."""
+    said = wanted.said("wide")
+    # one line says the width of both
+    wide = said_or_usual(f"{SUB_TOP_RAILS[0]}.width", said, _rail_width(whole))
+    room = size_of("case.inside deep") - 2 * wide - LEAST_BETWEEN
+    because = "the rails under the top lie apart, wood of the sides between them"
+    bound = Bound(sum=room, because=because, place=wanted.place)
+    return sketch.with_relations(Relations(bounds=(bound,)))
 
 
 def _rail_under_top(sketch: Sketch, wanted: JointWanted, whole: Whole, *, where: str) -> Sketch:
@@ -251,7 +278,8 @@ def _rail_under_top(sketch: Sketch, wanted: JointWanted, whole: Whole, *, where:
         )
         for side, end in (("left", Surface.REFERENCE_END), ("right", Surface.FAR_END))
     )
-    wide = inch_or_mm(whole, inch=INCH * Fraction(5, 2), mm=65)
+    said = wanted.thickness("thick")
+    wide = _rail_width(whole)
     thick = inch_or_mm(whole, inch=INCH * Fraction(3, 4), mm=20)
     relations = entering(
         case.sum("wide") + joined[0].entry + joined[1].entry,
@@ -266,7 +294,7 @@ def _rail_under_top(sketch: Sketch, wanted: JointWanted, whole: Whole, *, where:
         ),
     )
     sketch = sketch.with_joined(*joined).with_relations(relations)
-    sketch = sketch.with_landing(Landing(name=name, parts=(name,), sums={"start": start}))
-    return sketch.with_stated(
-        (f"{name}.width", wanted.said("wide")), (f"{name}.thickness", wanted.thickness("thick"))
-    )
+    under = size_of("case.tall") - said_or_usual(f"{name}.thickness", said, thick)
+    sums = {"start": start, "under": under}
+    sketch = sketch.with_landing(Landing(name=name, parts=(name,), sums=sums))
+    return sketch.with_stated((f"{name}.width", wanted.said("wide")), (f"{name}.thickness", said))

@@ -139,7 +139,7 @@ def _fixed(
         sketch = sketch.with_joined(lying_on(str(said.flush_with), name)).with_landing(
             Landing(name=f"behind {said.flush_with}", parts=(name,), sums={"top": up})
         )
-    return between_sides(sketch, name, wanted, whole, up=up)
+    return between_sides(sketch, name, wanted, whole, up=up, thick=said.thick)
 
 
 def _no_rail(said: ShelfSection, sketch: Sketch) -> Finding:

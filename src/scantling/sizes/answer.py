@@ -33,6 +33,7 @@ class Conflict:
     because: tuple[str, ...]  # the equations and bounds between them
     given_up: str  # name of the line the sizes do without
     smallest: bool  # proven that no conflict of fewer lines exists
+    bounded: bool = False  # a bound is in the way: beyond `would_be` there is room
 
 
 @dataclass(frozen=True, kw_only=True)

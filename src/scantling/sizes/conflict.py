@@ -118,12 +118,24 @@ def conflicts(case: Case, lost: GivenUp) -> list[Conflict]:
         found.append(
             Conflict(
                 lines=tuple(_clash(row, would_be) for row, would_be in some),
-                because=tuple(_because(row) for row, _ in rows if not _is_line(row)),
+                because=tuple(_because(row) for row in _reasons(rows)),
                 given_up=case.rows[i].terms[0][0],
                 smallest=_is_smallest(len(some), counts),
+                bounded=any(row.strength is Strength.BOUND for row, _ in rows),
             )
         )
     return found
+
+
+def _reasons(rows: Sequence[tuple[Row, Fraction | None]]) -> list[Row]:
+    """Bounds and equations of a conflict: what is in the way first, floors of single sizes last."""
+    reasons = [row for row, _ in rows if not _is_line(row)]
+    bounds = [row for row in reasons if row.strength is Strength.BOUND]
+    return [
+        *(row for row in bounds if len(row.terms) > 1),
+        *(row for row in reasons if row.strength is not Strength.BOUND),
+        *(row for row in bounds if len(row.terms) == 1),
+    ]
 
 
 def _is_smallest(size: int, counts: Sequence[int]) -> bool:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from math import ceil, floor
 
 from scantling.exact import Fraction
 from scantling.findings import Finding, Weight
 from scantling.sizes.answer import Breach, Clash, Conflict
 from scantling.sizes.model import Bound, Dimension, Size, Stated
+from scantling.sizes.rows import floor_of
 from scantling.units import INCH, Unit, written_with_unit
 
 LONGEST = 6  # lines of a conflict that are named one by one
@@ -79,10 +81,12 @@ class Words:
             code="sizes.conflict",
             weight=Weight.HALT,
             says=self._do_not_agree(conflict),
-            cure=self._either(conflict.lines),
+            cure=self._either(conflict),
             place=next((line.said.place for line in (lost, *wanted) if line.said), None),
             figure=self.length(lost.value),
-            limit="" if lost.would_be is None else self.length(lost.would_be),
+            limit=""
+            if lost.would_be is None
+            else self.length(self._on_a_mark(conflict, lost, lost.would_be)),
             parts=_parts(conflict),
         )
 
@@ -92,7 +96,7 @@ class Words:
         why = f" ({'; '.join(conflict.because[:3])})" if conflict.because else ""
         if lost.would_be is None:
             return f"{self.name(lost.name)} cannot be {self.length(lost.value)}{why}."
-        left, wanted = self.length(lost.would_be), self.length(lost.value)
+        left, wanted = self._left(conflict, lost.would_be), self.length(lost.value)
         if not others:
             return f"{self.name(lost.name)} follows as {left}, not {wanted}{why}."
         given = self.listed([f"{self.name(o.name)} {self.length(o.value)}" for o in others])
@@ -102,18 +106,40 @@ class Words:
             f"{self.name(lost.name)} cannot be {wanted}: {given} {verb} it {left}{why}.{smallest}"
         )
 
-    def _either(self, lines: Sequence[Clash]) -> str:
-        *others, lost = lines
+    def _left(self, conflict: Conflict, would_be: Fraction) -> str:
+        """What the others leave the last line; where a bound is in the way, and no more or less."""
+        lost = conflict.lines[-1]
+        left = self.length(self._on_a_mark(conflict, lost, would_be))
+        if not conflict.bounded:
+            return left
+        return f"{'at most' if would_be < lost.value else 'at least'} {left}"
+
+    def _either(self, conflict: Conflict) -> str:
+        *others, lost = conflict.lines
         ways = [
-            f"{self.name(line.name)} {self.length(line.would_be)}{self._where(line)}"
+            f"{self.name(line.name)} {self.length(value)}{self._where(line)}"
             for line in (lost, *others)
-            if line.would_be is not None
-            and isinstance(line.said, Stated)
-            and line.would_be >= (self.dimensions[line.name].least or 0)
+            if isinstance(line.said, Stated)
+            and (value := self._that_works(conflict, line)) is not None
         ]
         if not ways:
             return "Leave one of these lines out."
         return f"Leave one of these lines out, or make it {self.listed(ways, last='or')}."
+
+    def _that_works(self, conflict: Conflict, line: Clash) -> Fraction | None:
+        """What a line can be set to while the others stand; up to a bound the next mark. [mm]"""
+        least = floor_of(self.dimensions[line.name], above=True)
+        if line.would_be is None:
+            return None
+        value = self._on_a_mark(conflict, line, line.would_be)
+        return value if least is None or value >= -least.sum.constant else None
+
+    def _on_a_mark(self, conflict: Conflict, line: Clash, would_be: Fraction) -> Fraction:
+        """Short of a bound there is room up to a mark; what follows is what it is. [mm]"""
+        if not conflict.bounded:
+            return would_be
+        marks = would_be / self.grid
+        return self.grid * (floor(marks) if would_be < line.value else ceil(marks))
 
     def _where(self, line: Clash) -> str:
         return f" ({line.said.place})" if line.said is not None and line.said.place else ""
