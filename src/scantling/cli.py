@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 from cyclopts import App, CycloptsError, Parameter
 
+from scantling import cli_bench
 from scantling.web.sweeping import unswept
 
 if TYPE_CHECKING:
@@ -222,6 +223,7 @@ def stager(display: Callable[[], Display] | None = None) -> Work[SettingOut]:
             piece,
             shop=workshop.shop,
             habits=habits if display is None else display().over(habits),
+            record=cli_bench.record_of(path.parent),
             store=store,
             before=kept[-1] if kept else None,
             heard=workshop.findings,
@@ -359,3 +361,6 @@ def _examples() -> Path:
 
 def _say(text: str) -> None:
     print(text, file=sys.stdout, flush=True)
+
+
+cli_bench.add_to(app, cli_bench.Desk(worked=_worked, file_of=_path, say=_say))

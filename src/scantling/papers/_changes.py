@@ -24,6 +24,11 @@ def _row(changed: Changed, rule: Rule) -> Plain:
     return {
         "what": f"{owner.replace('.', ' ')}, {size}",
         "was": rule.reads(changed.was),
-        "is": rule.reads(changed.value).removeprefix("about " if changed.is_fact else ""),
+        "is": reads_now(changed, rule),
         "because": changed.because,
     }
+
+
+def reads_now(changed: Changed, rule: Rule) -> str:
+    """What a size is now; what was read off the wood is as it was read. [mm]"""
+    return rule.reads(changed.value).removeprefix("about " if changed.is_fact else "")

@@ -19,6 +19,7 @@ from typing import Any, Generic, TypeVar
 from scantling.errors import ScantlingError
 from scantling.findings import Finding, Place, Weight
 from scantling.piece._file.spots import Steps
+from scantling.record.reading import FILE as RECORD
 from scantling.setting_out import Stage
 from scantling.shop.habits import Display
 from scantling.sizes.model import Stated
@@ -269,7 +270,8 @@ def _content(path: Path) -> bytes:
 def _stamps(path: Path) -> Iterable[Stamp]:
     """What changes when the piece's text, or one that may lie beside or above it, is saved."""
     folder = path.parent
-    texts = {path, *folder.glob("*.toml"), *folder.resolve().parent.glob("*.toml")}
+    above = folder.resolve().parent
+    texts = {path, folder / RECORD, *folder.glob("*.toml"), *above.glob("*.toml")}
     for text in sorted(texts):
         try:
             found = text.stat()
