@@ -95,6 +95,15 @@ class Fitting:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Unsaid:
+    """A size that a maker is expected to say and did not."""
+
+    size: str
+    word: str  # that says it in the section
+    place: Place | None  # of the section
+
+
+@dataclass(frozen=True, kw_only=True)
 class Sketch:
     """What the forms have drafted so far. Never changed in place."""
 
@@ -104,6 +113,7 @@ class Sketch:
     relations: Relations = field(default_factory=Relations)
     stated: tuple[Stated, ...] = ()
     unsaid: tuple[Rule, ...] = ()  # named after all other habits, so that they yield first
+    not_said: tuple[Unsaid, ...] = ()  # told with what is taken instead
     boards_give: tuple[tuple[str, Place | None], ...] = ()  # thicknesses left to the boards
     openings: Mapping[str, Opening] = field(default_factory=dict)
     landings: Mapping[str, Landing] = field(default_factory=dict)
@@ -134,6 +144,10 @@ class Sketch:
     def with_unsaid(self, *rules: Rule) -> Sketch:
         """With sizes that are taken where nothing else settles them."""
         return replace(self, unsaid=self.unsaid + rules)
+
+    def with_not_said(self, *sizes: Unsaid) -> Sketch:
+        """With sizes that the maker was expected to say."""
+        return replace(self, not_said=self.not_said + sizes)
 
     def with_stated(self, *pairs: tuple[str, Said | AsBoardsGive | None]) -> Sketch:
         """With what the maker wrote of some dimensions; None is silence."""

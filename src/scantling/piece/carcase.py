@@ -8,7 +8,7 @@ from scantling.exact import Fraction
 from scantling.joints._joint import Joined, Seat
 from scantling.parts import Corner, Surface, Way
 from scantling.parts.planned import PlannedPart
-from scantling.piece._form import Form, Landing, Sketch, Whole
+from scantling.piece._form import Form, Landing, Sketch, Unsaid, Whole
 from scantling.piece._level import (
     LEAST_BETWEEN,
     LENGTHS,
@@ -138,8 +138,15 @@ def _outside(sketch: Sketch, said: CaseSection, whole: Whole) -> Sketch:
             )
         )
     )
+    outside = {"wide": said.wide, "deep": said.deep, "tall": said.tall}
     return sketch.with_stated(
-        ("case.wide", said.wide), ("case.deep", said.deep), ("case.tall", said.tall)
+        *((f"case.{word}", size) for word, size in outside.items())
+    ).with_not_said(
+        *(
+            Unsaid(size=f"case.{word}", word=word, place=said.place)
+            for word, size in outside.items()
+            if size is None
+        )
     )
 
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from itertools import groupby
+from operator import itemgetter
 from typing import ClassVar
 
 from scantling.findings import Finding, Weight
-from scantling.parts.cut import Cut
 from scantling.parts.part import Part
 from scantling.proofs._proof import Case
 from scantling.solids.kernel import NOISE
@@ -21,22 +22,30 @@ class TakesWood:
     title: ClassVar[str] = "every cut takes wood"
 
     def findings(self, case: Case) -> tuple[Finding, ...]:
-        """One for each cut that takes none."""
+        """One for the cuts of each joint that take none of a part."""
         return tuple(
-            _finding(case, part, cut)
+            _finding(case, part, owner, list(names))
             for part in case.parts
-            for cut, taken in zip(part.cuts, case.taken(part), strict=True)
-            if taken.volume <= NOISE
+            for owner, names in groupby(_in_vain(case, part), key=itemgetter(0))
         )
 
 
-def _finding(case: Case, part: Part, cut: Cut) -> Finding:
+def _in_vain(case: Case, part: Part) -> list[tuple[str, str]]:
+    """Cuts that take no wood: whose they are and their names."""
+    cuts = zip(part.cuts, case.taken(part), strict=True)
+    return sorted((cut.owner, cut.name) for cut, taken in cuts if taken.volume <= NOISE)
+
+
+def _finding(case: Case, part: Part, owner: str, cuts: list[tuple[str, str]]) -> Finding:
+    (_, first), *others = cuts
+    named = f"{first} and {len(others)} more" if others else first
+    verb = "take" if others else "takes"
     return Finding(
         code="proofs.cut-takes-nothing",
         weight=Weight.HALT,
-        says=f"{cut.name} ({cut.owner}) takes no wood of the {part.name}",
+        says=f"{named} ({owner}) {verb} no wood of the {part.name}",
         cure="Give it a depth and a place within the part, or leave it out.",
-        place=case.place((cut.owner, part.name)),
-        figure="0 mm³",
+        place=case.place((owner, part.name)),
+        figure="nothing",
         parts=(part.name,),
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import islice
 from types import MappingProxyType
@@ -27,6 +27,7 @@ from scantling.setting_out.memory import Memory
 from scantling.setting_out.pausing import Pause, PausingMemory, PausingStore, at_no_time
 from scantling.setting_out.recorded import Plan, changes, gone, kept
 from scantling.setting_out.told import together
+from scantling.setting_out.unsaid import told_of
 from scantling.setting_out.year import gaps_of, through_the_year
 from scantling.shop.habits import Habits
 from scantling.shop.tools import Shop
@@ -187,14 +188,16 @@ def stages(
     if not solved.sizes:
         yield nothing
         return
+    known = {line.name for line in (*bench.stated(), *measured)}
+    findings += tuple(told_of(sketch.not_said, solved=solved, known=known))
     parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
     findings += tuple(gone(told, parts))
     # of sizes that do not hold, whatever else is wrong with them is no news
     sound = not _halt(
         f for f in solved.findings if f.code.removeprefix("sizes.") not in LEAVE_SIZES_SOUND
     )
-    if sound:
-        findings += bench.faults(solved.sizes, chosen, parts)
+    faults = bench.faults(solved.sizes, chosen, parts) if sound else ()
+    findings += faults
     if lost := tuple(_lost(p, _places(sketch)) for p in parts if _least(p) <= 0):
         yield replace(nothing, findings=in_order(together((*findings, *lost))))
         return
@@ -221,7 +224,7 @@ def stages(
         store=PausingStore(store, pause),
     )
     if sound:
-        findings += _proven(case)
+        findings += tuple(_proven(case, without={f.place for f in faults if _halt([f])}))
         findings += tuple(through_the_year(sketch.fittings, gaps, room=piece.whole.room, unit=unit))
     joints = _touching(case, joints)
     store.next_round()
@@ -347,10 +350,17 @@ def _touching(case: Case, joints: Sequence[SetJoint]) -> tuple[SetJoint, ...]:
     return tuple(replace(j, areas=tuple(islice(areas, len(j.contacts)))) for j in joints)
 
 
-def _proven(case: Case) -> tuple[Finding, ...]:
-    """What the proofs find, one after the other."""
+def _proven(case: Case, *, without: Collection[Place | None]) -> Iterator[Finding]:
+    """What the proofs find, one after the other.
+
+    Args:
+        case: What is proven.
+        without: Places where a joint has told already why it cannot be made: what the proofs find
+            there follows from it.
+    """
     proofs = members(scantling.proofs, base=Proof)
-    return tuple(found for proof in proofs.values() for found in proof().findings(case))
+    found = (finding for proof in proofs.values() for finding in proof().findings(case))
+    return (each for each in found if each.place is None or each.place not in without)
 
 
 def _places(sketch: Sketch) -> Mapping[str, Place]:
