@@ -188,7 +188,7 @@ def stages(
     if not solved.sizes:
         yield nothing
         return
-    known = {line.name for line in (*bench.stated(), *measured)}
+    known = {line.name for line in bench.stated()} | {fact.name for fact in measured}
     findings += tuple(told_of(sketch.not_said, solved=solved, known=known))
     parts = bench.parts(solved.sizes, chosen, widest=habits.widest_strip)
     findings += tuple(gone(told, parts))
