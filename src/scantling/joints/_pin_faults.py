@@ -11,6 +11,7 @@ from scantling.exact import Fraction, from_figures
 from scantling.findings import Finding, Weight
 from scantling.joints._frame import fault
 from scantling.joints._joint import Beside, Choice, Joined
+from scantling.joints._pin_bays import BAY, floor, floors, heights, opening_unsaid
 from scantling.joints._pin_rows import centre, edges, end_gap, hole_word, rows_of
 from scantling.parts import Part
 from scantling.shop.tools import Shop
@@ -44,9 +45,11 @@ def pin_faults(
         *_bearing(j, sizes=sizes, parts=parts),
         *_ways_in(j, sizes=sizes),
         *_joints_met(j, choice, sizes=sizes),
+        *_in_the_opening(j, choice, sizes=sizes),
     ]
     return (
         *_few_holes(j, choice),
+        *opening_unsaid(j, choice),
         *_no_bit(j, shop, sizes=sizes),
         *(_told(j, each, shop) for each in held if each.figure < each.least),
     )
@@ -68,6 +71,19 @@ def _told(j: Joined, each: _Held, shop: Shop) -> Finding:
 
 def _few_holes(j: Joined, choice: Choice) -> Iterator[Finding]:
     holes, shelves = choice.count("holes"), len(j.row("enters"))
+    hole = getattr(j.joint, "hole", None) or 1
+    if hole > holes:
+        yield Finding(
+            code="shelf-pins.no-such-hole",
+            weight=Weight.HALT,
+            says=f"{j.name}: the row has no such hole",
+            cure="name a lower hole, or bore more",
+            place=j.place,
+            figure=f"hole {hole}",
+            limit=f"{holes} holes",
+            source="geometry",
+            parts=j.parts,
+        )
     if holes < shelves:
         yield Finding(
             code="shelf-pins.few-holes",
@@ -134,6 +150,25 @@ def _shelves(j: Joined, choice: Choice, *, sizes: Sizes) -> Iterator[_Held]:
             cure="a wider pitch, more holes, or thinner shelves",
             figure=(holes[1] - holes[0]) * sizes[j.own("pitch")],
             least=sizes[f"{lower.part}.thickness"],
+            source="geometry",
+        )
+
+
+def _in_the_opening(j: Joined, choice: Choice, *, sizes: Sizes) -> Iterator[_Held]:
+    """Shelves that lie higher than their opening is tall."""
+    known = heights(j, sizes=sizes)
+    tall = known[choice.count(BAY) if BAY in choice else 0] if floors(j) else None
+    if tall is None:
+        return
+    for seat in j.row("enters"):
+        above = sizes[j.own(f"{seat.part} rests")] + sizes[f"{seat.part}.thickness"]
+        yield _Held(
+            word="out-of-its-opening",
+            weight=Weight.HALT,
+            says=f"the {seat.part} does not lie in its opening, which is not so tall",
+            cure="a lower hole, or a lower row",
+            figure=tall + floor(j).at(sizes) - above,
+            least=Fraction(0),
             source="geometry",
         )
 

@@ -2,17 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 
 from scantling.exact import Fraction
 from scantling.joints._joint import Choice, DrawnSize, Joined, Motion, Move, Seat, lifted
+from scantling.joints._pin_bays import (
+    BAY,
+    Row,
+    Wanted,
+    bay_of,
+    bay_relations,
+    floor,
+    floors,
+    heights,
+    row_in,
+)
 from scantling.parts import ACROSS, ALONG, INTO, Box, Cut, Part, Point, Span
 from scantling.parts.shape import INSIDE_CIRCLE, around
 from scantling.shop.operations import Reference, Setting, SetTo
 from scantling.shop.tools import Shop, Tool, nearest_owned, whole_depth
-from scantling.sizes.linear import Linear, exactly, size_of, total
+from scantling.sizes.linear import Linear, exactly, size_of
 from scantling.sizes.model import (
     Bound,
     Dimension,
@@ -35,7 +46,7 @@ SAYS = {
     "bore": "depth of the holes",
     "stand": "how far a pin stands out",
     "rest": "flat of a pin above its middle",
-    "lowest": "lowest hole above the top face of the bottom",
+    "lowest": "lowest hole above the bottom of the opening",
     "pitch": "from hole to hole",
     "inset": "rows in from the edges of the shelf",
 }
@@ -49,8 +60,19 @@ def hole_word(shelf: str) -> str:
     return f"hole of {shelf}"
 
 
-def pin_choice(j: Joined, *, holes: int | None, sizes: Sizes | None, shop: Shop) -> Choice:
-    """Pins of a bit owned, holes of a usual row, and the hole of each shelf, evenly spread.
+def pin_choice(
+    j: Joined, *, holes: int | None, hole: int | None, sizes: Sizes | None, shop: Shop
+) -> Choice:
+    """Pins of a bit owned, a usual row of holes, and the hole of each shelf.
+
+    Shelves share the height of an opening that is known; else they are spread over their row.
+
+    Args:
+        j: Where they lie.
+        holes: In each row, as the maker says.
+        hole: Of the lowest shelf, counted from 1, as the maker says.
+        sizes: As solved last.
+        shop: Tools owned.
 
     References:
         Rows 32 apart and 37 in as in the making of cabinets by machine; 1 in and 1 1/2 in where
@@ -59,12 +81,6 @@ def pin_choice(j: Joined, *, holes: int | None, sizes: Sizes | None, shop: Shop)
     by_inch = shop.unit is Unit.INCH
     wanted = INCH / 4 if by_inch else Fraction(5)
     bit = nearest_owned(wanted, shop.bores, low=FINEST, high=THICKEST)
-    shelves = [seat.part for seat in j.row("enters")]
-    count = max(holes or max(HOLES, len(shelves)), 1)
-    spread = {
-        hole_word(shelf): Fraction((2 * i + 1) * count // (2 * len(shelves)))
-        for i, shelf in enumerate(shelves)
-    }
     found = {
         "size": bit.size if bit else wanted,
         "bore": INCH * Fraction(3, 8) if by_inch else Fraction(10),
@@ -72,15 +88,55 @@ def pin_choice(j: Joined, *, holes: int | None, sizes: Sizes | None, shop: Shop)
         "lowest": 6 * INCH if by_inch else Fraction(150),
         "pitch": INCH if by_inch else Fraction(32),
         "inset": INCH * Fraction(3, 2) if by_inch else Fraction(37),
-        "holes": Fraction(count),
-        **spread,
     }
     if sizes is not None:
         thin = min(sizes[f"{seat.part}.thickness"] for seat in j.row("receives"))
         deepest = whole_depth(thin - BEHIND, unit=shop.unit)
         if 0 < deepest < found["bore"]:
             found["bore"] = deepest
-    return Choice.of(found)
+    tall = [] if sizes is None else heights(j, sizes=sizes)
+    if len(floors(j)) > 1:
+        found[BAY] = Fraction(bay_of(tall))
+    row = _row(j, found, (holes, hole), tall, sizes=sizes, shop=shop)
+    shelves = [seat.part for seat in j.row("enters")]
+    on = {hole_word(shelf): Fraction(at) for shelf, at in zip(shelves, row.holes, strict=True)}
+    return Choice.of({**found, "lowest": row.lowest, "holes": Fraction(row.count), **on})
+
+
+def _row(
+    j: Joined,
+    found: Mapping[str, Fraction],
+    said: tuple[int | None, int | None],
+    tall: Sequence[Fraction | None],
+    *,
+    sizes: Sizes | None,
+    shop: Shop,
+) -> Row:
+    """Holes of the row, and those on which the shelves lie."""
+    holes, hole = said
+    clear = tall[bay_of(tall)] if tall else None
+    if sizes is None or clear is None:
+        return _spread(len(j.row("enters")), found["lowest"], holes, hole)
+    states_lowest = getattr(j.joint, "lowest", None) is not None
+    wanted = Wanted(
+        lowest=sizes[j.own("lowest")] if states_lowest else found["lowest"],
+        said=states_lowest,
+        pitch=sizes[j.own("pitch")],
+        rest=sizes[j.own("rest")],
+        count=holes,
+        first=hole,
+        unit=shop.unit,
+    )
+    return row_in(clear, [sizes[f"{seat.part}.thickness"] for seat in j.row("enters")], wanted)
+
+
+def _spread(shelves: int, lowest: Fraction, holes: int | None, hole: int | None) -> Row:
+    """Shelves spread evenly over a row that stands where it is said to."""
+    count = max(holes or max(HOLES, shelves), 1)
+    on = [(2 * i + 1) * count // (2 * shelves) for i in range(shelves)]
+    if hole is not None:
+        on[0] = min(hole, count) - 1
+    return Row(lowest=lowest, count=count, holes=tuple(on))
 
 
 def pin_relations(j: Joined, *, choice: Choice) -> Relations:
@@ -113,7 +169,7 @@ def pin_relations(j: Joined, *, choice: Choice) -> Relations:
             for word, says in SAYS.items()
         ),
     )
-    own += _strip_relations(j)
+    own += bay_relations(j, choice) + _strip_relations(j)
     for seat in j.row("enters"):
         own += _rests(j, seat.part, choice)
     return own
@@ -164,7 +220,7 @@ def pin_figures(j: Joined, *, sizes: Sizes, last: int) -> tuple[DrawnSize, ...]:
     """Pins, holes and rows, with what each is counted from."""
     end, edge = str(Reference.TRUE_END), str(Reference.FACE_EDGE)
     counted = {
-        "lowest": "top face of the bottom" if j.neighbours("floor", role="receives") else end,
+        "lowest": "bottom of the opening" if floors(j) else end,
         "inset": "from the edges of the shelf",
         "pitch": "from hole to hole",
         FIRST: end,
@@ -201,11 +257,6 @@ def _rests(j: Joined, shelf: str, choice: Choice) -> Relations:
             ),
         ),
     )
-
-
-def floor(j: Joined) -> Linear:
-    """What the lowest hole is counted from, along the sides. [mm]"""
-    return total(b.start for b in j.neighbours("floor", role="receives"))
 
 
 def centre(j: Joined, hole: int) -> Linear:

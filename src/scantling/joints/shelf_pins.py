@@ -67,8 +67,8 @@ LEAST_PAST = Fraction(3)  # [mm] of a shelf past its pins, whatever the season
 class ShelfPins(Joint):
     """Loose shelves on pins: two rows of holes in either side, four pins to a shelf.
 
-    Along the sides is counted from the piece's floor; the lowest hole from the top face of the
-    bottom, which the form tells of. Across the sides and across the shelves start from the same
+    Along the sides is counted from the piece's floor; the lowest hole from the floor of the
+    opening, which the form tells of. Across the sides and across the shelves start from the same
     place. Pins are drawn as rods of one diameter with a flat on which the shelf rests; a plain
     peg has none.
 
@@ -81,11 +81,12 @@ class ShelfPins(Joint):
     size: Said | None = option(dimension="size", says="diameter of the pins")
     lowest: Said | None = option(
         dimension="lowest",
-        says="middle of the lowest hole above the top face of the bottom",
+        says="middle of the lowest hole above the floor of the opening",
         reads="gap",
     )
     pitch: Said | None = option(dimension="pitch", says="from hole to hole")
     holes: int | None = None  # in each row
+    hole: int | None = None  # of the lowest shelf, counted from below; None: by its share
     inset: Said | None = option(
         dimension="inset", says="from front and back edge of the shelf to the rows"
     )
@@ -125,7 +126,7 @@ class ShelfPins(Joint):
     ) -> Choice:
         """3. A bit owned, a depth the side allows, and the hole on which each shelf lies."""
         del habits, woods, strains
-        return pin_choice(j, holes=self.holes, sizes=sizes, shop=shop)
+        return pin_choice(j, holes=self.holes, hole=self.hole, sizes=sizes, shop=shop)
 
     def cuts(self, j: Joined, *, sizes: Sizes, choice: Choice) -> Mapping[str, tuple[Cut, ...]]:
         """4. Every hole of both rows, in both sides alike."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import groupby, pairwise
 
 from scantling.exact import Fraction
@@ -24,6 +25,38 @@ def ceiling_of_case(sketch: Sketch) -> Linear:
     tall = size_of("case.tall")
     known = any(part.name == RAIL_UNDER_TOP for part in sketch.parts)
     return tall - size_of(f"{RAIL_UNDER_TOP}.thickness") if known else tall
+
+
+@dataclass(frozen=True, kw_only=True)
+class Bay:
+    """An opening as loose shelves know it: the word for it, and where it begins."""
+
+    word: str  # "upper" for a row of the front, "above lower shelf" for the room over a board
+    start: Linear  # [mm] above the floor
+
+
+def bays(sketch: Sketch) -> list[Bay]:
+    """Openings of the front from the top down, then the room above each board behind it."""
+    rows = {name.rpartition(" opening")[0]: o for name, o in sketch.openings.items()}
+    found = [Bay(word=word, start=o.below) for word, o in rows.items()]
+    boards = {"bottom": floor_of_case(sketch)} if "level bottom" in sketch.landings else {}
+    boards |= {name: size_of(f"{name}.top face") for name in _shelves(sketch)}
+    behind = {"bottom"} if rows else set()
+    for landing in sketch.landings.values():
+        behind |= set(landing.parts) if landing.name.startswith("behind ") else set()
+    return found + [
+        Bay(word=f"above {name}", start=up) for name, up in boards.items() if name not in behind
+    ]
+
+
+def ceilings(sketch: Sketch) -> list[Linear]:
+    """Whatever ends an opening above. [mm]"""
+    rows = [o.below + o.tall for o in sketch.openings.values()]
+    return [*rows, *(_faces(name)[0] for name in _shelves(sketch)), ceiling_of_case(sketch)]
+
+
+def _shelves(sketch: Sketch) -> list[str]:
+    return [part.name for part in sketch.parts if part.family == "fixed shelf"]
 
 
 def sharing(sketch: Sketch, heights: Sequence[tuple[str, Fraction | None]]) -> Relations:

@@ -3,19 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.joints._joint import Beside, Joined, Seat
 from scantling.parts import Surface, Way
 from scantling.parts.planned import PlannedPart
-from scantling.piece._bays import sharing
+from scantling.piece._bays import bays, ceilings, floor_of_case, sharing
 from scantling.piece._form import Form, Landing, Sketch, Whole
 from scantling.piece._level import SIDES, between_sides, foot_of
 from scantling.piece._lying import lying_on
 from scantling.piece._made import alike_unmade
-from scantling.piece._section import Count, JointWanted, Length, Load, Section, Thick, Word
+from scantling.piece._section import (
+    Count,
+    JointWanted,
+    Length,
+    Load,
+    Section,
+    Thick,
+    Word,
+    spelt,
+)
 from scantling.piece._words import (
     follows,
     free,
@@ -25,7 +34,8 @@ from scantling.piece._words import (
     or_nearest,
     unsaid,
 )
-from scantling.sizes.linear import ZERO, size_of
+from scantling.roster import plain_name
+from scantling.sizes.linear import ZERO, Linear, size_of
 from scantling.sizes.model import Kind, Level, Relations
 from scantling.units import INCH
 
@@ -33,12 +43,18 @@ GAPS = {"end gap": Kind.FOLLOWS, "nose": Kind.TAPE, "tail gap": Kind.FOLLOWS}
 
 
 class ShelfSection(Section):
-    """`[shelf.<name>]`: a fixed shelf names a joint of the trade, a loose one lies `on` pins."""
+    """`[shelf.<name>]`: a fixed shelf names a joint of the trade, a loose one lies `on` pins.
+
+    `in` names the opening of a loose one: a row of the front, or "above lower shelf" for the room
+    over a fixed one. The lowest hole is counted from there, and shelves share its height. Without
+    it a row whose lowest hole is said is counted from the bottom; another lies in the tallest.
+    """
 
     joint: JointWanted | None = None
     flush_with: Word | None = None
     top_face: Length | None = None
     on: JointWanted | None = None
+    within: Annotated[Word | None, spelt("in")] = None
     count: Count = Count(1)
     thick: Thick | None = None
     nose: Length | None = None
@@ -155,6 +171,9 @@ def _loose(
     sketch: Sketch, name: str, said: ShelfSection, wanted: JointWanted, whole: Whole
 ) -> Sketch:
     """Shelves on one set of pin rows; the joint says on which holes each lies."""
+    known = {plain_name(bay.word) for bay in bays(sketch)}
+    if said.within is not None and plain_name(said.within) not in known:
+        return sketch.lacking("opening", _no_opening(said, sketch))
     stem = name.removesuffix("shelves").removesuffix("shelf").strip()
     shelves = [f"{stem} shelf {i + 1}".strip() for i in range(said.count)]
     together = f"{stem} shelves".strip()
@@ -171,7 +190,7 @@ def _loose(
                 Seat(part=shelf, across=-size_of(f"{shelf}.nose")) for shelf in shelves
             ),
         },
-        beside=_floor(sketch),
+        beside=_openings(sketch, said, wanted),
     )
     sizes = ("length", "width", "thickness")
     relations = Relations(
@@ -188,13 +207,31 @@ def _loose(
     return sketch.with_joined(row).with_relations(relations)
 
 
-def _floor(sketch: Sketch) -> tuple[Beside, ...]:
-    """Holes are counted from the bottom's top face."""
-    if "level bottom" not in sketch.landings:
-        return ()
-    up = size_of("bottom.top face")
+def _openings(sketch: Sketch, said: ShelfSection, wanted: JointWanted) -> tuple[Beside, ...]:
+    """Where the openings begin in which the shelves may lie, and what ends them."""
+    if said.within is None and getattr(wanted.joint, "lowest", None) is not None:
+        at_bottom = "level bottom" in sketch.landings
+        return (_edge("floor", "", floor_of_case(sketch)),) if at_bottom else ()
+    known = bays(sketch)
+    if said.within is not None:
+        known = [bay for bay in known if plain_name(bay.word) == plain_name(said.within)]
     return (
-        Beside(what="floor", owner="", role="receives", axis=0, start=up, size=ZERO, depth=ZERO),
+        *(_edge("floor", bay.word, bay.start) for bay in known),
+        *(_edge("ceiling", "", above) for above in ceilings(sketch)),
+    )
+
+
+def _edge(what: str, owner: str, start: Linear) -> Beside:
+    return Beside(
+        what=what, owner=owner, role="receives", axis=0, start=start, size=ZERO, depth=ZERO
+    )
+
+
+def _no_opening(said: ShelfSection, sketch: Sketch) -> Finding:
+    return nothing_there(
+        said.at("within"),
+        says=f"no opening is called {str(said.within)!r}",
+        cure=or_nearest(str(said.within), [bay.word for bay in bays(sketch)], what="opening"),
     )
 
 
