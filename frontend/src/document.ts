@@ -142,6 +142,19 @@ export interface Year {
   wide_parts: WidePart[];
 }
 
+/** One thing that is said for the record. */
+export type Said =
+  | { measured: { size: string; readings: string[]; sure: boolean } }
+  | { done: string }
+  | { note: string }
+  | { correct: number };
+
+export interface RecordTold {
+  entries: { number: number; at: string; kind: string; says: string; of: string; holds: boolean }[];
+  cut: string[];
+  changed: { name: string; was: Length; now: Length; because: string; measured: boolean }[];
+}
+
 export interface SettingOut {
   format: number;
   piece: {
@@ -156,6 +169,7 @@ export interface SettingOut {
   joints: Joint[];
   cutting_list: Line[];
   year: Year;
+  record: RecordTold;
   /** How it is shown; the file's own measure, and words of the house as they are said. */
   shown?: Shown;
 }

@@ -1,6 +1,6 @@
 /** Keeps what the server told, and asks again whenever it says that something changed. */
 
-import type { Finding, Told } from "./document";
+import type { Finding, Said, Told } from "./document";
 import { kept } from "./hold";
 
 /** What came of an act on the file. */
@@ -61,6 +61,11 @@ class Live {
   /** Show words and figures otherwise; no file hears of it. */
   show(words: string, figures: string): Promise<Outcome> {
     return this.#act("show", { words, figures });
+  }
+
+  /** Keep something in the record; sent again under its id where no answer came. */
+  record(id: string, said: Said): Promise<Outcome> {
+    return this.#act("record", { id, at: new Date().toISOString(), ...said });
   }
 
   /** A word of the house as it is said where the maker lives. */

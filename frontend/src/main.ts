@@ -4,6 +4,7 @@ import "./page.css";
 import "./drawn.css";
 import "./fields.css";
 import "./year.css";
+import "./record.css";
 import Page from "./Page.svelte";
 
 const target = document.getElementById("page");

@@ -7,6 +7,7 @@ export const SECTIONS = [
   { key: "joints", title: "Joints" },
   { key: "findings", title: "Findings" },
   { key: "through-the-year", title: "Through the year" },
+  { key: "record", title: "Record" },
   { key: "to-pin-up", title: "To pin up" },
 ] as const;
 

@@ -15,7 +15,7 @@ from tests.page.conftest import GOOD, Opened, Served
 pytestmark = pytest.mark.page
 
 AXE = Path(__file__).with_name("axe.min.js").read_text()
-SECTIONS = ("setting-out", "joints", "findings", "through-the-year", "to-pin-up")
+SECTIONS = ("setting-out", "joints", "findings", "through-the-year", "record", "to-pin-up")
 SMALLEST = 24  # [px]
 
 RUN = """async () => {

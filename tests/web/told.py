@@ -298,6 +298,7 @@ def document(name: str, findings: Sequence[Finding] = ()) -> dict[str, Any]:
             for family, mark in marks.items()
         ],
         "year": year("1/4" if name == "Eased cupboard" else "1/16"),
+        "record": {"entries": [], "cut": [], "changed": []},
         "findings": [{"code": f.code} for f in findings],
         "shown": {
             "words": "US",

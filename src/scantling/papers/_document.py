@@ -14,6 +14,7 @@ from typing_extensions import TypedDict
 from scantling.findings import Weight
 from scantling.joints._joint import Fit, Glue, Motion
 from scantling.papers._document_length import Exact, Length, closed
+from scantling.papers._document_record import RecordTold
 from scantling.papers._document_year import Year
 from scantling.parts import Surface, Way
 from scantling.shop.operations import Reference, State
@@ -358,6 +359,7 @@ class Document(TypedDict):
     joints: list[Joint]
     cutting_list: list[Line]
     year: Year
+    record: RecordTold
     findings: list[Finding]
 
 

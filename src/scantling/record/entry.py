@@ -65,3 +65,6 @@ class Record:
     sound: int = 0  # bytes up to which all lines are whole [count]
     torn: bytes = b""  # what follows them: a last line that was cut off
     is_damaged: bool = False  # a line in the middle is no more what was written
+
+
+NOTHING_RECORDED = Record()

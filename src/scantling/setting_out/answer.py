@@ -22,6 +22,7 @@ from scantling.joints._joint import (
 )
 from scantling.parts import Part
 from scantling.piece import Piece
+from scantling.record.entry import NOTHING_RECORDED, Record
 from scantling.record.facts import NO_FACTS, Facts
 from scantling.setting_out.memory import Memory
 from scantling.setting_out.recorded import Changed, Plan
@@ -163,6 +164,7 @@ class SettingOut:
     gaps: tuple[SetGap, ...] = ()  # of forms: round drawers and doors
     plan: Plan | None = None  # where something was measured or cut: as it was to be
     changed: tuple[Changed, ...] = ()  # sizes that are no more what they were to be
+    record: Record = field(default=NOTHING_RECORDED)
     facts: Facts = field(default=NO_FACTS)  # what the record says
     stage: Stage = Stage.PROVEN
     joined: tuple[Joined, ...] = field(default=(), compare=False)  # whether or not they answered

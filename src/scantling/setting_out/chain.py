@@ -16,7 +16,7 @@ from scantling.piece import Piece
 from scantling.piece._drafting import draft
 from scantling.piece._form import Sketch
 from scantling.proofs._proof import Case, Proof
-from scantling.record.entry import Record
+from scantling.record.entry import NOTHING_RECORDED, Record
 from scantling.record.facts import NO_FACTS, facts
 from scantling.roster import members
 from scantling.setting_out.answer import SetJoint, SettingOut, Stage
@@ -50,7 +50,6 @@ LEAVE_PARTS_OUT = (  # of `piece`
     "row-stands-wrong",
 )
 
-NOTHING_RECORDED = Record()
 NO_BOARDS: Mapping[str, Sequence[Fraction]] = MappingProxyType({})
 
 
@@ -160,6 +159,7 @@ def stages(
         lines=(),
         findings=in_order(together(findings)),
         stated=bench.stated(),
+        record=record,
         facts=told,
         joined=bench.joined,
         store=store,

@@ -13,6 +13,7 @@ from starlette.types import ASGIApp, Receive, Scope, Send
 
 from scantling.web.files import Kept, built
 from scantling.web.guard import Guard
+from scantling.web.records import records
 from scantling.web.told import told
 from scantling.web.turns import Turns
 from scantling.web.workbench import Workbench
@@ -37,6 +38,7 @@ def app(workbench: Workbench[Any], *, host: str, port: int, page: Path = PAGE) -
     _reads(site, workbench)
     writes(site, workbench)
     shows(site, workbench)
+    records(site, workbench)
     _built(site, page)
     return Guard(_Attended(site, workbench.turns), host=host, port=port)
 

@@ -39,6 +39,11 @@ def not_written(error: NotWrittenError) -> dict[str, Any]:
     return _finding(error.finding, {} if place is None else {place.file: error.text})
 
 
+def refused(finding: Finding) -> dict[str, Any]:
+    """Why something was not kept."""
+    return _finding(finding, {})
+
+
 def _field(field: Field) -> dict[str, Any]:
     return {
         "path": list(field.spot.path),

@@ -123,6 +123,11 @@ class Workbench(Generic[T]):
         """What there is to show now."""
         return self._standing
 
+    @property
+    def made(self) -> T | None:
+        """The piece that is shown; None before there is one."""
+        return None if self._good is None else self._good.made
+
     def look(self) -> bool:
         """Work the first stage anew if one of the piece's texts has changed; tell everyone.
 
