@@ -179,3 +179,19 @@ def test_a_planner_has_no_file_that_its_replay_may_read() -> None:
     known = {"__init__", "boards", "job", "plan", "replay"}
     lists = {"_defects", "_rows", "merchant", "survey"}
     assert there - known - lists == forbidden
+
+
+def test_carrying_out_an_order_that_knows_its_planner_is_noticed(house: House) -> None:
+    planner = CONTRACTS["carry-out"]["forbidden_modules"]
+    lines = "\n".join(f"import {module}" for module in planner)
+    with house.planted((house.package / "method" / "carry_out.py", lines)):
+        said = house.broken("carry-out")
+    assert [m for m in planner if f"scantling.method.carry_out -> {m} " not in said] == []
+
+
+def test_no_planner_of_the_order_may_be_read_by_what_carries_it_out() -> None:
+    """All of the room but the job and what steps through an order."""
+    forbidden = {name.rpartition(".")[2] for name in CONTRACTS["carry-out"]["forbidden_modules"]}
+    there = {file.stem for file in (ROOT / "src" / "scantling" / "method").glob("*.py")}
+    apart = {name.rpartition(".")[2] for name in CONTRACTS["carry-out"]["source_modules"]}
+    assert there - {"__init__", "job", "captured"} - apart == forbidden

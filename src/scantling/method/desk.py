@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 
 from scantling.method.assemblies import GlueUp, Tie
 from scantling.method.job import Job, Step
@@ -98,5 +99,5 @@ def _rows(pairs: Iterable[tuple[str, int]]) -> Mapping[str, tuple[int, ...]]:
 def sequence(rows: Sequence[Sequence[int]]) -> Iterable[tuple[int, int]]:
     """Each row before the next one that holds anything."""
     filled = [row for row in rows if row]
-    for earlier, later in zip(filled, filled[1:], strict=False):
+    for earlier, later in pairwise(filled):
         yield from ((a, b) for a in earlier for b in later)

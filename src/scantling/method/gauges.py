@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from scantling.exact import Fraction
 from scantling.method.job import Step
-from scantling.shop.operations import Operation, Reference
+from scantling.shop.operations import Operation, Reference, SetTo
 from scantling.shop.tools import Shop, Tool
 
 
@@ -22,7 +22,7 @@ class Held:
     letter: str
     tool: Tool
     which: int  # of the gauges of that kind, from 1
-    figures: tuple[tuple[str, Fraction], ...]  # name of the size, and how much [mm]
+    figures: tuple[tuple[SetTo, Fraction], ...]  # what is marked, and how far off [mm]
     reference: Reference
     first: int  # number of the step it is set for
     last: int  # number of the step after which it may be let go
@@ -36,7 +36,7 @@ def key_of(made: Operation, sizes: Mapping[str, Fraction]) -> Hashable:
     """
     if made.setting is None:
         return None
-    values = tuple(sizes.get(name, name) for name in made.setting.dimensions)
+    values = tuple((sizes.get(to.dimension, to), to.reference) for to in made.setting.to)
     return made.setting.held_by, values, made.reference
 
 
@@ -120,13 +120,13 @@ def _held(
     step: Step, letter: str, *, which: int, again: bool, sizes: Mapping[str, Fraction]
 ) -> Held:
     setting = step.operation.setting
-    names = setting.dimensions if setting else ()
+    to = setting.to if setting else ()
     tool = setting.held_by if setting else step.operation.tool
     return Held(
         letter=letter,
         tool=tool,
         which=which,
-        figures=tuple((name, sizes[name]) for name in names if name in sizes),
+        figures=tuple((each, sizes[each.dimension]) for each in to if each.dimension in sizes),
         reference=step.operation.reference,
         first=step.number,
         last=step.number,

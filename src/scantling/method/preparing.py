@@ -10,7 +10,16 @@ from scantling.method.assemblies import GlueUp
 from scantling.method.job import Job, Step
 from scantling.parts import Part
 from scantling.shop.habits import Sizing
-from scantling.shop.operations import Operation, Per, Setting, State, operation, word
+from scantling.shop.operations import (
+    Operation,
+    Per,
+    Reference,
+    Setting,
+    SetTo,
+    State,
+    operation,
+    word,
+)
 from scantling.shop.tools import Tool
 
 PIN_REACHES = Fraction(150)  # [mm] stem of a common pin gauge; common practice
@@ -94,7 +103,9 @@ def _setting(job: Job, part: Part, sizing: Sizing) -> Setting | None:
         return None
     wide = sizing is Sizing.WIDTH and part.extent.width > PIN_REACHES
     tool = Tool.PANEL_GAUGE if wide and job.shop.owns(Tool.PANEL_GAUGE) else Tool.PIN_GAUGE
-    return Setting(dimensions=(f"{part.name}.{sizing.value}",), held_by=tool)
+    wide_from = Reference.FACE_EDGE if sizing is Sizing.WIDTH else Reference.FACE_SIDE
+    to = SetTo(f"{part.name}.{sizing.value}", f"{sizing.value} of the part", wide_from)
+    return Setting(to=(to,), held_by=tool)
 
 
 def _amount(name: str, part: Part) -> float:
