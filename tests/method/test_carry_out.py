@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 import pytest
-from tests.method.orders import DEMO, asked, ordered
+from tests.method.orders import DEMO, asked, ordered, place
 
 from scantling.method.carry_out import carry_out, makers_of
 from scantling.method.job import Step
+from scantling.shop.operations import operation
 
 EVERY = {"quick": 83, "all": 1}
 PIECES = (DEMO, "pieces/bookcase", "pieces/glaze_cupboard_lapped")
@@ -54,6 +55,30 @@ def test_every_step_missing_doubled_or_misplaced_is_caught() -> None:
     tried, missed = _missed(EVERY["all"])
     assert missed == []
     assert tried > 2500
+
+
+def test_what_is_left_out_is_named_with_what_it_was_for() -> None:
+    steps = [step for step in ordered().steps if step.name != "shape"]
+    told = {each.code: each.says for each in reversed(carry_out(asked(), steps))}
+    assert told["method.left-out"] == (
+        "shape of the bottom rail is left out (bottom rail), and what follows needs it"
+    )
+    assert told["method.cut-not-made"] == (
+        "nobody makes the arch in the bottom rail (arch of bottom rail)"
+    )
+
+
+def test_a_groove_ploughed_twice_is_told() -> None:
+    i = place(ordered().steps, "plough groove")
+    steps = [*ordered().steps[: i + 1], *ordered().steps[i:]]
+    told = [each for each in carry_out(asked(), steps) if each.code == "method.done-twice"]
+    assert [each.figure for each in told] == ["2 times"]
+
+
+def test_a_coat_nobody_wants_is_told() -> None:
+    coat = Step(operation=operation("coat", "drawer 1.bottom"), of="drawer 1")
+    told = carry_out(asked(), [*ordered().steps, coat])
+    assert "method.nobody-asks-for-it" in {each.code for each in told}
 
 
 @pytest.mark.parametrize("folder", PIECES)

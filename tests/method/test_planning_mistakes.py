@@ -28,6 +28,10 @@ def _from_the_edge(step: Step) -> Step:
     return replace(step, operation=replace(step.operation, reference=Reference.FACE_EDGE))
 
 
+def _by_eye(step: Step) -> Step:
+    return replace(step, operation=replace(step.operation, setting=None))
+
+
 def _nothing_inside(step: Step) -> Step:
     return replace(step, holds=())
 
@@ -175,6 +179,44 @@ MISTAKES: dict[str, tuple[Spoiled, str, str]] = {
         before(("smooth", "drawer 1.bottom"), ("cut slot", "drawer 1.bottom")),
         "method.smoothed-too-early",
         "the drawer 1.bottom still waits for cut slot",
+    ),
+    "thickness set from the drawing": (
+        after(
+            ("plane to thickness", "front sub-top rail"),
+            ("transfer", "left side", "sub-top rail"),
+        ),
+        "method.gauge-from-the-drawing",
+        "its gauge is set from the real front sub-top rail, which has no thickness yet",
+    ),
+    "width before the edge it is gauged from": (
+        before(("plane to width", "left stile"), ("shoot edge", "left stile")),
+        "method.size-before-reference",
+        "the left stile still waits for shoot edge",
+    ),
+    "fitted before it is cut": (
+        before(("fit joint", "mullion"), ("saw tenon", "mullion")),
+        "method.joint-out-of-order",
+        "it comes before saw tenon",
+    ),
+    "assembled before it is fitted": (
+        before(("dry assemble", "deck"), ("fit joint", "deck")),
+        "method.joint-not-made",
+        "still waits for fit joint",
+    ),
+    "back boards on before they are finished": (
+        after(("prefinish", "back board 1"), ("fit back board", "back board 1")),
+        "method.state-skipped",
+        "the back board 1 has to be prefinished and waits for prefinish",
+    ),
+    "coat before the guides are in": (
+        before(("coat", "left side"), ("fit guide", "left side")),
+        "method.coat-too-early",
+        "the left side still waits for fit guide",
+    ),
+    "rabbets worked by eye": (
+        otherwise(("cut rabbet", "left side"), _by_eye),
+        "method.not-as-the-joint-asks",
+        "the joint back in left side asks for it otherwise",
     ),
     "stops before the drawer runs": (
         before(("fit stops", "drawer 1.front"), ("run drawer", "drawer 1.front")),

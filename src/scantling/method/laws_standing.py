@@ -247,7 +247,8 @@ def smooth_last(floor: Floor, step: Step) -> Iterator[Finding]:
 def _before_smoothing(floor: Floor, step: Step, part: str) -> Iterator[Finding]:
     late = [*floor.lacks(part, ("shape", "flush"))]
     for asked, each in floor.facts.on[part]:
-        early = word(each.name).stage in {"marking", "joints"} or each.name == "fit shelf"
+        early = word(each.name).stage in {"marking", "joints"}
+        early = early or each.name in {"fit shelf", "flush"}
         if early and asked not in floor.answered:
             late.append(each.name)
     if late:
