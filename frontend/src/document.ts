@@ -238,8 +238,40 @@ export interface PieceFile {
 /** How far the text is worked: sizes and parts, then joints, then what the proofs find. */
 export type Stage = "sized" | "joined" | "proven";
 
+type Rows = "parts" | "sizes" | "joints";
+
+/** What makes the document that was told last the one there is now. */
+export interface Changes {
+  since: string;
+  sections: Partial<Omit<SettingOut, Rows>>;
+  /** The order of all by name, null where it stays; rows that are new or changed. */
+  rows: { [S in Rows]?: { order: string[] | null; changed: SettingOut[S] } };
+}
+
+/** The document with the changes made; what stays the same stays the same object. */
+export function changed(before: SettingOut, { sections, rows }: Changes): SettingOut {
+  const now = { ...before, ...sections };
+  if (rows.parts) now.parts = merged(before.parts, rows.parts);
+  if (rows.sizes) now.sizes = merged(before.sizes, rows.sizes);
+  if (rows.joints) now.joints = merged(before.joints, rows.joints);
+  return now;
+}
+
+function merged<T extends { name: string }>(before: T[], { order, changed }: { order: string[] | null; changed: T[] }): T[] {
+  if (order === null && changed.length === 0) return before;
+  const known = new Map([...before, ...changed].map((each) => [each.name, each]));
+  return (order ?? before.map((each) => each.name)).flatMap((name) => known.get(name) ?? []);
+}
+
+/** As it comes: the document whole, or what has changed of it. */
+export interface Sent extends Told {
+  changes: Changes | null;
+}
+
 export interface Told {
   number: number;
+  /** Says to the server what this page was told. */
+  mark: string;
   stage: Stage;
   /** Differs from one good text to another; the same for all stages of one. */
   piece: number;

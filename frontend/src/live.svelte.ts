@@ -1,6 +1,6 @@
 /** Keeps what the server told, and asks again whenever it says that something changed. */
 
-import type { Finding, Said, Told } from "./document";
+import { changed, type Finding, type Said, type Sent, type Told } from "./document";
 import { kept } from "./hold";
 
 /** What came of an act on the file. */
@@ -79,10 +79,11 @@ class Live {
     try {
       const headers = { "content-type": "application/json" };
       const body = wish === undefined ? null : JSON.stringify(wish);
-      const answer = await fetch(`/api/${name}`, { method: "POST", headers, body });
+      const since = this.told?.mark ?? "";
+      const answer = await fetch(`/api/${name}?since=${since}`, { method: "POST", headers, body });
       if (answer.status === 422) return { kind: "wrong", ...((await answer.json()) as { wrong: Finding }) };
       if (!answer.ok && answer.status !== 409) return { kind: "gone" };
-      await this.#take((await answer.json()) as Told);
+      await this.#take((await answer.json()) as Sent);
       return { kind: answer.ok ? "done" : "outside" };
     } catch (error) {
       if (!(error instanceof TypeError)) throw error; // the network's own kind
@@ -98,10 +99,16 @@ class Live {
     if (this.#acting === 0 && this.#newest !== 0 && this.#newest !== this.told?.number) this.ask();
   }
 
-  async #take(told: Told): Promise<void> {
+  async #take({ changes, ...sent }: Sent): Promise<void> {
     const before = this.told;
-    if (told.number < this.#newest) return; // overtaken by what is being asked for
-    this.#newest = told.number;
+    if (sent.number < this.#newest) return; // overtaken by what is being asked for
+    this.#newest = sent.number;
+    const told: Told = sent;
+    if (changes !== null) {
+      // changes from what is no more shown, if one answer overtook another
+      if (before?.setting_out == null || before.mark !== changes.since) return this.#whole();
+      told.setting_out = changed(before.setting_out, changes);
+    }
     await kept(() => {
       this.told = told;
     });
@@ -122,11 +129,16 @@ class Live {
     });
   }
 
-  async #fetched(): Promise<void> {
+  /** Ask for everything, whatever was told before. */
+  #whole(): Promise<void> {
+    return this.#fetched("");
+  }
+
+  async #fetched(since = this.told?.mark ?? ""): Promise<void> {
     try {
-      const answer = await fetch("/api/setting-out");
+      const answer = await fetch(`/api/setting-out?since=${since}`);
       if (!answer.ok) return;
-      await this.#take((await answer.json()) as Told);
+      await this.#take((await answer.json()) as Sent);
     } catch (error) {
       if (!(error instanceof TypeError)) throw error; // the network's own kind
       this.reached = false;

@@ -192,7 +192,7 @@ def test_an_edit_asks_for_nothing_twice(opened: Opened) -> None:
     page.keyboard.press("Enter")
     expect(page.locator(".taken")).to_contain_text("now 17")
     page.wait_for_timeout(700)  # the watch has looked too by then
-    assert asked == ["write"]
+    assert [each.partition("?")[0] for each in asked] == ["write"]
 
 
 @pytest.mark.parametrize(("scheme", "wide"), [("light", 1280), ("dark", 1280), ("light", 320)])

@@ -31,23 +31,31 @@ export interface Wooden extends Stand {
 
 export class Drawing {
   readonly scene = new Scene();
-  readonly names: string[];
-  readonly lines: number;
-  readonly #states: DataTexture;
+  names: string[] = [];
+  lines = 0;
+  #states = states(0);
   readonly #faces: RawShaderMaterial;
   readonly #edges: RawShaderMaterial;
 
-  constructor(solids: readonly Solid[], stands: ReadonlyMap<string, Wooden>) {
-    this.names = solids.map((each) => each.name);
-    const texels = new Float32Array(Math.max(1, solids.length) * 4);
-    this.#states = new DataTexture(texels, Math.max(1, solids.length), 1, RGBAFormat, FloatType);
-    this.#states.minFilter = this.#states.magFilter = NearestFilter;
-    this.#faces = material(shaders.FACES_VERTEX, shaders.FACES_FRAGMENT, this.#states);
+  /** Shaders are made once: that takes many times as long as exchanging what they draw. */
+  constructor() {
+    this.#faces = material(shaders.FACES_VERTEX, shaders.FACES_FRAGMENT);
     this.#faces.polygonOffset = true;
     this.#faces.polygonOffsetFactor = 2; // a line is as wide as two points, half of it over a slanting face
     this.#faces.polygonOffsetUnits = 4;
-    this.#edges = material(shaders.LINES_VERTEX, shaders.LINES_FRAGMENT, this.#states);
+    this.#edges = material(shaders.LINES_VERTEX, shaders.LINES_FRAGMENT);
     this.#edges.side = DoubleSide;
+  }
+
+  /** Draw this piece from now on. */
+  exchange(solids: readonly Solid[], stands: ReadonlyMap<string, Wooden>): void {
+    this.#clear();
+    this.names = solids.map((each) => each.name);
+    this.#states = states(solids.length);
+    for (const each of [this.#faces, this.#edges]) {
+      const uniform = each.uniforms["states"];
+      if (uniform) uniform.value = this.#states;
+    }
     const edges = lines(solids);
     this.lines = edges.instanceCount;
     for (const mesh of [
@@ -81,21 +89,33 @@ export class Drawing {
   }
 
   dispose(): void {
+    this.#clear();
+    this.#faces.dispose();
+    this.#edges.dispose();
+  }
+
+  #clear(): void {
     this.#states.dispose();
-    for (const mesh of this.scene.children as Mesh[]) {
-      mesh.geometry.dispose();
-      (mesh.material as RawShaderMaterial).dispose();
-    }
+    for (const mesh of this.scene.children as Mesh[]) mesh.geometry.dispose();
+    this.scene.clear();
   }
 }
 
-function material(vertex: string, fragment: string, states: DataTexture): RawShaderMaterial {
+/** A texel for each part: how far it is pulled, and how it is shown. */
+function states(parts: number): DataTexture {
+  const wide = Math.max(1, parts);
+  const made = new DataTexture(new Float32Array(wide * 4), wide, 1, RGBAFormat, FloatType);
+  made.minFilter = made.magFilter = NearestFilter;
+  return made;
+}
+
+function material(vertex: string, fragment: string): RawShaderMaterial {
   return new RawShaderMaterial({
     glslVersion: GLSL3,
     vertexShader: vertex,
     fragmentShader: fragment,
     uniforms: {
-      states: { value: states },
+      states: { value: null },
       ground: { value: new Color() },
       ink: { value: new Color() },
       depth: { value: 0.5 },
@@ -113,8 +133,9 @@ function faces(solids: readonly Solid[], stands: ReadonlyMap<string, Wooden>): B
   const rings = new Float32Array(count * 4);
   const colour = new Float32Array(count * 3);
   const part = new Float32Array(count);
-  const index: number[] = [];
+  const index = new Uint32Array(sum(solids, (each) => each.triangles.length));
   let first = 0;
+  let next = 0;
   solids.forEach((solid, number) => {
     const stand = stands.get(solid.name);
     const own = stand ? pith(stand) : [0, 0, 0, 0];
@@ -128,7 +149,7 @@ function faces(solids: readonly Solid[], stands: ReadonlyMap<string, Wooden>): B
       colour.set(tint, (first + i) * 3);
       part[first + i] = number;
     }
-    for (const corner of solid.triangles) index.push(first + corner);
+    for (const corner of solid.triangles) index[next++] = first + corner;
     first += corners;
   });
   const made = new BufferGeometry();
@@ -140,7 +161,7 @@ function faces(solids: readonly Solid[], stands: ReadonlyMap<string, Wooden>): B
   give("rings", rings, 4);
   give("colour", colour, 3);
   give("part", part, 1);
-  made.setIndex(index);
+  made.setIndex(new BufferAttribute(index, 1));
   return made;
 }
 

@@ -38,6 +38,8 @@ export class PieceView extends HTMLElement {
   #solids: Solid[] = [];
   #sight: Sight | null = null;
   #asked = 0;
+  /** Whether solids for what is to be seen are on their way. */
+  #fetching = false;
   #due = 0;
   #swing: { from: [number, number]; to: [number, number]; begun: number } | null = null;
   #ended = new AbortController();
@@ -88,6 +90,7 @@ export class PieceView extends HTMLElement {
     if (this.#renderer === null) return;
     this.#asked += 1;
     const mine = this.#asked;
+    this.#fetching = true;
     try {
       const answer = await fetch(address);
       if (!answer.ok) throw new TypeError(`${answer.status}`);
@@ -98,6 +101,8 @@ export class PieceView extends HTMLElement {
       if (!(error instanceof TypeError)) throw error;
       this.#fail("The piece could not be fetched.");
       return;
+    } finally {
+      if (mine === this.#asked) this.#fetching = false;
     }
     this.#built();
     this.dataset["loads"] = `${mine}`;
@@ -106,7 +111,7 @@ export class PieceView extends HTMLElement {
   set sight(sight: Sight) {
     const fresh = this.#sight?.stands !== sight.stands;
     this.#sight = sight;
-    if (fresh && this.#solids.length > 0) this.#built();
+    if (fresh && !this.#fetching && this.#solids.length > 0) this.#built();
     else this.#posed();
   }
 
@@ -149,21 +154,28 @@ export class PieceView extends HTMLElement {
   #built(): void {
     if (this.#sight === null || this.#renderer === null) return;
     const first = this.#drawing === null;
-    this.#drawing?.dispose();
+    this.#drawing ??= new Drawing();
     const stands = new Map(this.#sight.stands.map((each) => [each.name, each]));
-    this.#drawing = new Drawing(this.#solids, stands);
+    this.#drawing.exchange(this.#solids, stands);
     this.#picking = new Picking(this.#solids);
     this.dataset["parts"] = `${this.#solids.length}`;
     this.dataset["lines"] = `${this.#drawing.lines}`;
-    this.#coloured();
-    this.#posed();
-    this.#sized();
-    if (first) this.#frame();
+    this.#pose();
+    if (first) {
+      this.#coloured();
+      this.#frame();
+      this.#sized();
+    } else this.#render();
     this.dataset["state"] = "drawn";
     this.dispatchEvent(new CustomEvent("drawn"));
   }
 
   #posed(): void {
+    this.#pose();
+    this.#draw();
+  }
+
+  #pose(): void {
     const sight = this.#sight;
     if (sight === null || this.#drawing === null) return;
     const shown = sight.shown && new Set(sight.shown);
@@ -180,7 +192,6 @@ export class PieceView extends HTMLElement {
     });
     this.dataset["seen"] = `${seen}`;
     this.dataset["chosen"] = sight.chosen.join(", ");
-    this.#draw();
   }
 
   /** Everything that is to be seen, in sight. */

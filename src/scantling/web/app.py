@@ -60,8 +60,8 @@ class _Attended:
 
 def _reads(site: FastAPI, workbench: Workbench[Any]) -> None:
     @site.api_route("/api/setting-out", methods=READ)
-    def setting_out(request: Request) -> Response:
-        return answer(_as_json(told(workbench.standing, workbench.edits)), request)
+    def setting_out(request: Request, since: str = "") -> Response:
+        return answer(_as_json(told(workbench, since)), request)
 
     @site.api_route("/api/model.glb", methods=READ)
     def model(request: Request) -> Response:

@@ -64,7 +64,7 @@ def records(site: FastAPI, workbench: Workbench[Any]) -> None:
     """The act, added to a site."""
 
     @site.post("/api/record")
-    def record(wish: Wish) -> JSONResponse:
+    def record(wish: Wish, since: str = "") -> JSONResponse:
         piece = workbench.made
         if piece is None:
             return JSONResponse({"wrong": refused(NO_PIECE)}, status_code=422)
@@ -76,7 +76,7 @@ def records(site: FastAPI, workbench: Workbench[Any]) -> None:
         except NotKeptError as fault:
             return JSONResponse({"wrong": refused(_not_kept(fault))}, status_code=422)
         workbench.look()
-        return JSONResponse(told(workbench.standing, workbench.edits))
+        return JSONResponse(told(workbench, since))
 
 
 NO_PIECE = Finding(

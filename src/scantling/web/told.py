@@ -6,22 +6,33 @@ from collections.abc import Mapping
 from typing import Any
 
 from scantling.findings import Finding, Place
-from scantling.web.edits import Edits, NotWrittenError, mark
+from scantling.web.changes import changes
+from scantling.web.edits import NotWrittenError, mark
 from scantling.web.fields import Field
-from scantling.web.workbench import Standing
+from scantling.web.workbench import Workbench
 
 LONGEST_LINE = 400  # [characters] shown of a line
 
 
-def told(standing: Standing, edits: Edits) -> dict[str, Any]:
-    """What the page is given: the document, the findings of the moment, the file's fields."""
+def told(workbench: Workbench[Any], since: str = "") -> dict[str, Any]:
+    """What the page is given: the document, the findings of the moment, the file's fields.
+
+    Args:
+        workbench: What there is to show.
+        since: Mark of what the page was told last, and is told the changes of; empty: nothing.
+    """
+    standing, edits = workbench.standing, workbench.edits
+    before, now = workbench.remembered.under(since), standing.document
+    known = None if before is None or now is None else changes(before, now)
     back, again = edits.last(standing.content), edits.next(standing.content)
     return {
         "number": standing.number,
+        "mark": workbench.remembered.mark(standing.number),
         "stage": standing.stage,
         "piece": standing.piece,
         "stale": standing.stale,
-        "setting_out": standing.document,
+        "setting_out": now if known is None else None,
+        "changes": known and {"since": since, **known},
         "findings": [_finding(each, standing.texts) for each in standing.findings],
         "file": {
             "name": edits.path.name,

@@ -14,7 +14,7 @@ import threading
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import Any, Generic, TypeVar
+from typing import Generic, TypeVar
 
 from scantling.errors import ScantlingError
 from scantling.findings import Finding, Place, Weight
@@ -23,6 +23,7 @@ from scantling.record.reading import FILE as RECORD
 from scantling.setting_out import Stage
 from scantling.shop.habits import Display
 from scantling.sizes.model import Stated
+from scantling.web.changes import Document, Remembered
 from scantling.web.edits import Edits
 from scantling.web.fields import Field, fields, names_by_path
 from scantling.web.news import News
@@ -30,8 +31,6 @@ from scantling.web.turns import OvertakenError, Turns
 from scantling.web.worked import Work, Worked
 
 T = TypeVar("T")
-
-Document = Mapping[str, Any]  # `setting-out.json`, where a file is written
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -110,6 +109,7 @@ class Workbench(Generic[T]):
         self._model: Model | None = None
         self.edits = Edits(path)
         self.turns = Turns()
+        self.remembered = Remembered()
         self.unproven = threading.Event()  # whether a look has left stages to be worked
         self._round = 0  # counts the texts looked at
         self._rest: Iterator[Worked[T]] = iter(())
@@ -215,6 +215,8 @@ class Workbench(Generic[T]):
             content=content,
             fields=fields(content, self._names, file=self.path.name),
         )
+        if self._standing.document is not None:
+            self.remembered.keep(self._standing.number, self._standing.document)
 
     def _made_good(self, worked: Worked[T]) -> Good[T] | None:
         """What can be shown of it; until its joints answer, with those of the piece before."""

@@ -1,6 +1,7 @@
 """What the page may do to the piece file: exchange a length, take that back, put it again.
 
-The answer is the whole standing of after the act, so that nothing has to be asked for again.
+The answer is the standing of after the act, so that nothing has to be asked for again: what has
+changed of it since the number that the page was told last.
 The guard has seen to it by then that the page itself is asking.
 """
 
@@ -50,28 +51,28 @@ def writes(site: FastAPI, workbench: Workbench[Any]) -> None:
     edits = workbench.edits
 
     @site.post("/api/write")
-    def write(wish: Wish) -> JSONResponse:
-        return _done(workbench, lambda: edits.write(wish.path, wish.value, over=wish.over))
+    def write(wish: Wish, since: str = "") -> JSONResponse:
+        return _done(workbench, lambda: edits.write(wish.path, wish.value, over=wish.over), since)
 
     @site.post("/api/take-back")
-    def take_back() -> JSONResponse:
-        return _done(workbench, edits.take_back)
+    def take_back(since: str = "") -> JSONResponse:
+        return _done(workbench, edits.take_back, since)
 
     @site.post("/api/put-again")
-    def put_again() -> JSONResponse:
-        return _done(workbench, edits.put_again)
+    def put_again(since: str = "") -> JSONResponse:
+        return _done(workbench, edits.put_again, since)
 
 
 def shows(site: FastAPI, workbench: Workbench[Any]) -> None:
     """How things are shown; no file hears of it."""
 
     @site.post("/api/show")
-    def show(wish: Shown) -> JSONResponse:
+    def show(wish: Shown, since: str = "") -> JSONResponse:
         workbench.show(Display(words=wish.words, figures=wish.figures))
-        return JSONResponse(told(workbench.standing, workbench.edits))
+        return JSONResponse(told(workbench, since))
 
 
-def _done(workbench: Workbench[Any], act: Callable[[], None]) -> JSONResponse:
+def _done(workbench: Workbench[Any], act: Callable[[], None], since: str) -> JSONResponse:
     """The standing after an act, or over an outside edit (409); what is wrong (422)."""
     status = 200
     try:
@@ -81,4 +82,4 @@ def _done(workbench: Workbench[Any], act: Callable[[], None]) -> JSONResponse:
     except NotWrittenError as error:
         return JSONResponse({"wrong": not_written(error)}, status_code=422)
     workbench.look()
-    return JSONResponse(told(workbench.standing, workbench.edits), status_code=status)
+    return JSONResponse(told(workbench, since), status_code=status)
