@@ -107,3 +107,33 @@ def test_names_and_the_file_s_fields_are_the_same_in_both(
     assert names[0] == names[1]
     assert "centre kicker" in names[0]
     assert told[0]["file"] == told[1]["file"]
+
+
+def test_rows_that_stay_are_not_made_again(
+    client: TestClient, bench: Workbench[SettingOut]
+) -> None:
+    shown(client, bench, "US", "inch")
+    before = bench.standing.document
+    shown(client, bench, "US", "inch")
+    now = bench.standing.document
+    assert before
+    assert now
+    assert before is not now
+    for section in ("parts", "sizes", "joints"):
+        assert all(a is b for a, b in zip(before[section], now[section], strict=True))
+
+
+def test_a_page_that_knows_the_last_document_is_told_what_has_changed(
+    client: TestClient, bench: Workbench[SettingOut]
+) -> None:
+    mark = shown(client, bench, "US", "inch")["mark"]
+    told = client.get("/api/setting-out", params={"since": mark}).json()
+    assert told["setting_out"] is None
+    assert told["changes"]["since"] == mark
+    assert told["changes"]["sections"] == {}
+    assert not any(each["changed"] for each in told["changes"]["rows"].values())
+    shown(client, bench, "US", "mm")
+    told = client.get("/api/setting-out", params={"since": mark}).json()
+    assert told["changes"]["sections"]["shown"]["figures"] == "mm"
+    assert told["changes"]["rows"]["parts"]["order"] is None
+    assert client.get("/api/setting-out?since=of another server").json()["changes"] is None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import fields, replace
 from itertools import zip_longest
 from typing import ClassVar, Literal
 
@@ -48,19 +48,52 @@ class SettingOutJson:
 
 def document(setting_out: SettingOut) -> doc.Document:
     """The setting-out as plain tables and lists, ready for JSON."""
-    rule = rule_of(setting_out)
+    rule = setting_out.memory.same(("rule",), rule_of(setting_out))
+    lines = {part.name: line for line in setting_out.lines for part in line.parts}
     return {
         "format": 1,
         "kind": "setting-out",
         "piece": _piece(setting_out, rule),
-        "parts": [_part(part, setting_out, rule) for part in setting_out.parts],
-        "sizes": [_size(size, rule) for size in setting_out.sizes.by_name.values()],
-        "joints": [_joint(joint, rule) for joint in setting_out.joints],
+        "parts": [
+            _kept_part(part, setting_out, rule, lines.get(part.name)) for part in setting_out.parts
+        ],
+        "sizes": [
+            _kept_size(size, setting_out, rule) for size in setting_out.sizes.by_name.values()
+        ],
+        "joints": [_kept_joint(joint, setting_out, rule) for joint in setting_out.joints],
         "cutting_list": [_line(line, setting_out, rule) for line in setting_out.lines],
         "year": year(setting_out),
         "record": record_told(setting_out),
         "findings": [_finding(finding) for finding in setting_out.findings],
     }
+
+
+def _kept_part(part: Part, setting_out: SettingOut, rule: Rule, line: Line | None) -> doc.Part:
+    """The part's row; the same one again while nothing in it has changed."""
+    memory = setting_out.memory
+    return memory.answer(
+        ("row of part", part.name),
+        asked=(part, memory.same(("line of", part.name), line), rule),
+        sizes=setting_out.sizes,
+        ask=lambda sizes, _: _part(part, replace(setting_out, sizes=sizes), rule, line),
+    )
+
+
+def _kept_size(size: Size, setting_out: SettingOut, rule: Rule) -> doc.Size:
+    memory = setting_out.memory
+    own = memory.same(("size", size.name), size)
+    return memory.made(("row of size", size.name), of=(own, rule), make=lambda: _size(size, rule))
+
+
+def _kept_joint(joint: SetJoint, setting_out: SettingOut, rule: Rule) -> doc.Joint:
+    memory = setting_out.memory
+    areas = memory.same(("areas", joint.name), joint.areas)
+    answers = (getattr(joint, each.name) for each in fields(joint) if each.name != "areas")
+    return memory.made(
+        ("row of joint", joint.name, bool(areas)),  # before the proofs, and after
+        of=(*answers, areas, rule),
+        make=lambda: _joint(joint, rule),
+    )
 
 
 def _piece(setting_out: SettingOut, rule: Rule) -> doc.Piece:
@@ -80,12 +113,11 @@ def _piece(setting_out: SettingOut, rule: Rule) -> doc.Piece:
     }
 
 
-def _part(part: Part, setting_out: SettingOut, rule: Rule) -> doc.Part:
+def _part(part: Part, setting_out: SettingOut, rule: Rule, line: Line | None) -> doc.Part:
     length, width, thickness = (
         _own(f"{part.name}.{word}", own, rule)
         for word, own in zip(OWN_SIZES, own_sizes(setting_out, part), strict=True)
     )
-    line = _line_of(part, setting_out)
     return {
         "name": part.name,
         "family": part.family,
@@ -104,13 +136,6 @@ def _part(part: Part, setting_out: SettingOut, rule: Rule) -> doc.Part:
         "placement": _placement(part.placement, rule),
         "cuts": [_cut(drawn(cut), rule) for cut in part.cuts],
     }
-
-
-def _line_of(part: Part, setting_out: SettingOut) -> Line | None:
-    for line in setting_out.lines:
-        if any(part.name == each.name for each in line.parts):
-            return line
-    return None
 
 
 def _own(name: str, own: OwnSize, rule: Rule) -> doc.OwnLength:

@@ -18,6 +18,7 @@ from scantling.sizes.model import Size, Sizes
 T = TypeVar("T")
 
 NO_PARTS: Mapping[str, Part] = {}
+NO_SIZES = Sizes()
 
 
 class Watched(Sizes):
@@ -98,6 +99,10 @@ class Memory:
             return known
         self._things[key] = thing
         return thing
+
+    def made(self, key: Hashable, *, of: tuple[object, ...], make: Callable[[], T]) -> T:
+        """What is made of those things alone, made anew only where one of them is another."""
+        return self.answer(key, asked=of, sizes=NO_SIZES, ask=lambda _, __: make())
 
     def answer(
         self,

@@ -10,12 +10,13 @@ from typing import Any
 from scantling.papers import part_drawing
 from scantling.papers._paper import Sheet, rule_of, speech_of
 from scantling.papers._part_pages import drawn, line_types
-from scantling.papers._shown import finding_in_words, in_words
+from scantling.papers._shown import finding_in_words, in_words, rows_in_words
 from scantling.papers.model import Model
 from scantling.papers.setting_out_json import document
 from scantling.setting_out import SettingOut
 from scantling.shop.habits import Display
 from scantling.units import Unit
+from scantling.web.changes import BY_NAME
 from scantling.web.show import show
 from scantling.web.workbench import Drawings, Showing, Workbench
 from scantling.web.worked import Work
@@ -76,7 +77,12 @@ def _document(setting_out: SettingOut) -> Mapping[str, Any]:
         "measure": setting_out.piece.whole.measure,
         "said": {house: word(house, speech) for pair in pairs() for house in pair},
     }
-    return {**in_words(document(setting_out), setting_out), "shown": shown}
+    found: Mapping[str, Any] = document(setting_out)
+    by_name = {
+        section: rows_in_words(found[section], setting_out, section=section) for section in BY_NAME
+    }
+    others = {section: rows for section, rows in found.items() if section not in BY_NAME}
+    return {**in_words(others, setting_out), **by_name, "shown": shown}
 
 
 def _part(name: str, setting_out: SettingOut) -> Mapping[str, Any] | None:

@@ -34,15 +34,20 @@ def spoken(text: str, speech: Speech, *, names: Collection[str] = frozenset()) -
         speech: Whose words.
         names: Names of the maker's file, which stay wherever they stand in the text.
     """
-    if _finder(speech).search(text) is None:
+    if not _changes(text, speech):
         return text
-    kept = frozenset(name for name in names if name in text and _finder(speech).search(name))
+    kept = frozenset(name for name in names if name in text and _changes(name, speech))
     return _spoken(text, speech, kept)
 
 
 def word(house: str, speech: Speech) -> str:
     """One word of the house in the words of one country."""
     return _others(speech).get(house, house)
+
+
+@lru_cache(maxsize=20_000)  # the same few words are asked for thousands of times
+def _changes(text: str, speech: Speech) -> bool:
+    return _finder(speech).search(text) is not None
 
 
 @lru_cache(maxsize=20_000)
