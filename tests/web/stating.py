@@ -7,7 +7,8 @@ from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
-from tests.web.told import BINDS, KNOTTY, drawings, in_one_go, work
+from tests.web.in_one_go import in_one_go
+from tests.web.told import BINDS, KNOTTY, drawings, work
 
 from scantling.findings import Finding
 from scantling.piece._file.spots import Steps, spots

@@ -7,7 +7,8 @@ from typing import Any
 
 import pytest
 from starlette.testclient import TestClient
-from tests.web.told import drawings, in_one_go, work, workbench
+from tests.web.in_one_go import in_one_go
+from tests.web.told import drawings, work, workbench
 
 from scantling.errors import OutOfRangeError
 from scantling.findings import Finding, Place, Weight

@@ -7,7 +7,7 @@ from pathlib import Path
 from threading import Event
 
 import pytest
-from tests.web.told import in_one_go
+from tests.web.in_one_go import in_one_go
 
 from scantling.web import watch
 from scantling.web.sweeping import unswept

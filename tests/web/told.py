@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any
 
 from tests.web.cupboard import INCH, inch, model, parts
+from tests.web.in_one_go import in_one_go
 
 from scantling.findings import Finding, Place, Weight
 from scantling.parts import Drawn, Part, drawn
-from scantling.setting_out import Pause
 from scantling.units import Unit, written
 from scantling.web.workbench import Drawings, Workbench
-from scantling.web.worked import Work, Worked
-
-T = TypeVar("T")
 
 AXES = ("along", "across", "into")
 MEASURED = {"left side.thickness"}
@@ -326,16 +323,6 @@ KNOTTY = Finding(
     says="The shelf may show a pin knot.",
     cure="",
 )
-
-
-def in_one_go(work: Callable[[Path], tuple[T | None, Sequence[Finding]]]) -> Work[T]:
-    """Work that knows no stages."""
-
-    def stages(path: Path, _: Pause) -> Iterator[Worked[T]]:
-        made, findings = work(path)
-        yield Worked(made=made, findings=findings)
-
-    return stages
 
 
 def work(path: Path) -> tuple[str | None, Sequence[Finding]]:

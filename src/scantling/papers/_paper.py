@@ -121,7 +121,8 @@ def names_in(setting_out: SettingOut) -> frozenset[str]:
     """Names that the maker's file can hold; no display setting changes them."""
     parts = {name for p in setting_out.parts for name in (p.name, p.family, p.wood)}
     # a joint by itself goes by its trade name, which is no name of the maker's
-    joints = {joint.name for joint in setting_out.joints if joint.name != joint.title}
+    joined = (*setting_out.joined, *(joint.joined for joint in setting_out.joints))
+    joints = {each.name for each in joined if each.name != each.joint.title}
     return frozenset({*parts, *joints, *setting_out.sizes.by_name, setting_out.piece.whole.name})
 
 

@@ -78,8 +78,11 @@ def _document(setting_out: SettingOut) -> Mapping[str, Any]:
         "said": {house: word(house, speech) for pair in pairs() for house in pair},
     }
     found: Mapping[str, Any] = document(setting_out)
+    # what touches is told by the proofs alone, so joints have one row before them and one after
+    kept_as = {"joints": f"joints {setting_out.stage}"}
     by_name = {
-        section: rows_in_words(found[section], setting_out, section=section) for section in BY_NAME
+        section: rows_in_words(found[section], setting_out, section=kept_as.get(section, section))
+        for section in BY_NAME
     }
     others = {section: rows for section, rows in found.items() if section not in BY_NAME}
     return {**in_words(others, setting_out), **by_name, "shown": shown}
