@@ -87,10 +87,11 @@ def _kept_size(size: Size, setting_out: SettingOut, rule: Rule) -> doc.Size:
 
 def _kept_joint(joint: SetJoint, setting_out: SettingOut, rule: Rule) -> doc.Joint:
     memory = setting_out.memory
-    areas = memory.same(("areas", joint.name), joint.areas)
+    proven = bool(joint.areas)  # there is one row before the proofs, and one after
+    areas = memory.same(("areas", joint.name, proven), joint.areas)
     answers = (getattr(joint, each.name) for each in fields(joint) if each.name != "areas")
     return memory.made(
-        ("row of joint", joint.name, bool(areas)),  # before the proofs, and after
+        ("row of joint", joint.name, proven),
         of=(*answers, areas, rule),
         make=lambda: _joint(joint, rule),
     )
