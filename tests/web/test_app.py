@@ -223,6 +223,16 @@ def test_a_changed_piece_has_another_model(file: Path) -> None:
     assert first.mark != second.mark
 
 
+def test_what_is_made_for_each_edit_goes_out_as_it_is(
+    client: TestClient, bench: Workbench[str]
+) -> None:
+    bench.look()
+    for name in ("setting-out", "model.glb"):
+        found = client.get(f"/api/{name}", headers={"accept-encoding": "gzip"})
+        assert len(found.content) > 10_000
+        assert "content-encoding" not in found.headers
+
+
 def test_files_named_by_their_digest_are_kept_and_the_page_is_asked_for_again(
     client: TestClient,
 ) -> None:

@@ -21,6 +21,7 @@ KINDS = {
     ".txt": "text/plain; charset=utf-8",
     ".woff2": "font/woff2",
 }
+MADE_ANEW = ("application/json", "model/gltf-binary")  # for each edit, and sent on loopback
 FOR_EVER = "public, max-age=31536000, immutable"
 ASK_AGAIN = "no-cache"
 
@@ -45,8 +46,9 @@ class Kept:
 
     @property
     def is_worth_packing(self) -> bool:
-        """Fonts are compressed already."""
-        return self.kind != KINDS[".woff2"] and len(self.content) > 1000
+        """Fonts are compressed already; what is made anew takes longer to pack than to send."""
+        worth = self.kind not in {KINDS[".woff2"], *MADE_ANEW}
+        return worth and len(self.content) > 1000
 
 
 def built(folder: Path) -> Mapping[str, Kept]:
