@@ -173,6 +173,31 @@ def test_what_is_wrong_in_the_shops_file_is_told_with_the_piece(tmp_path: Path) 
     assert re.search(r"shop\.toml \d+:2\n", done.stdout)
 
 
+def test_faults_of_both_files_are_told_at_once_each_with_its_line(tmp_path: Path) -> None:
+    path = piece(tmp_path, old="wide  = 42 ", new="wide  = 4 2 ")
+    shop = tmp_path / "shop.toml"
+    shop.write_text(f"{shop.read_text(encoding='utf-8')}\n[chisles]\n", encoding="utf-8")
+    done = run("prove", path)
+    assert done.returncode == HALTED
+    assert re.search(r"piece\.toml \d+:9\n    wide  = 4 2 ", done.stdout)
+    assert re.search(r"shop\.toml \d+:2\n    \[chisles\]\n", done.stdout)
+
+
+def test_a_piece_begun_in_millimetres_is_metric_throughout(tmp_path: Path) -> None:
+    assert run("begin", tmp_path, "--like", "bookcase", "--measure", "mm").returncode == CLEAN
+    done = run("prove", tmp_path)
+    assert done.returncode == CLEAN
+    told = [line for line in done.stdout.split("\n") if line.startswith("  It is ")]
+    assert told
+    assert not [line for line in told if re.search(r"\d in\b", line)]
+
+
+def test_an_example_that_is_not_there_in_a_measure_is_told(tmp_path: Path) -> None:
+    done = run("begin", tmp_path, "--like", "glaze cupboard", "--measure", "mm")
+    assert done.returncode == UNREADABLE
+    assert "there are bookcase" in done.stdout
+
+
 def test_nothing_is_written_over(tmp_path: Path) -> None:
     path = piece(tmp_path)
     kept = path.read_bytes()

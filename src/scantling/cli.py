@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 CLEAN, HALTED, UNREADABLE = 0, 1, 2
 PATIENCE = 20.0  # [s] a maker waits for better sizes of a piece whose figures are not usual
 PIECE_FILE = "piece.toml"
+BEGINS_LIKE = {"inch": "glaze cupboard", "mm": "bookcase"}
 
 app = App(
     name="scantling",
@@ -40,6 +41,7 @@ app = App(
 
 
 # shown for this once; the shop's file holds the maker's habit
+Measure = Annotated[Literal["inch", "mm"], Parameter(help="Measure of piece and shop.")]
 Words = Annotated[Literal["US", "UK"] | None, Parameter(help="Trade words of which country.")]
 Figures = Annotated[Literal["inch", "mm"] | None, Parameter(help="Measure of figures shown.")]
 
@@ -80,17 +82,12 @@ def main() -> None:
 def begin(
     folder: Path,
     *,
-    like: Annotated[str, Parameter(help="Example to start from.")] = "glaze cupboard",
+    like: Annotated[str | None, Parameter(help="Example to start from.")] = None,
+    measure: Measure = "inch",
 ) -> int:
-    """Begin a piece in a new folder, from an example."""
-    from scantling.roster import nearest, plain_name
-
-    examples = {plain_name(p.parent.name): p.parent for p in _examples().glob(f"*/{PIECE_FILE}")}
-    found = examples.get(plain_name(like))
-    if found is None:
-        near = nearest(plain_name(like), examples)
-        hint = f"; did you mean {near!r}?" if near else f"; there are {', '.join(sorted(examples))}"
-        raise _UnreadableError(f"there is no example {like!r}{hint}")
+    """Begin a piece in a new folder, from an example, with a shop of the same measure."""
+    examples = _examples() / "metric" if measure == "mm" else _examples()
+    found = _example(like or BEGINS_LIKE[measure], examples, measure)
     target = folder / PIECE_FILE
     shop = folder / "shop.toml"
     for path in (target, shop):
@@ -99,17 +96,30 @@ def begin(
     _made(folder)
     text = (found / PIECE_FILE).read_text(encoding="utf-8")
     _written(target, text.replace('"../shop.toml"', '"shop.toml"').encode())
-    _written(shop, (_examples() / "shop.toml").read_bytes())
+    _written(shop, (examples / "shop.toml").read_bytes())
     _say(f"{target} is yours to change; {shop} holds your tools and habits.")
     _say(f"Then: scantling prove {folder}")
     return CLEAN
+
+
+def _example(like: str, folder: Path, measure: str) -> Path:
+    """The folder of an example."""
+    from scantling.roster import nearest, plain_name
+
+    examples = {plain_name(p.parent.name): p.parent for p in folder.glob(f"*/{PIECE_FILE}")}
+    found = examples.get(plain_name(like))
+    if found is None:
+        near = nearest(plain_name(like), examples)
+        hint = f"; did you mean {near!r}?" if near else f"; there are {', '.join(sorted(examples))}"
+        raise _UnreadableError(f"there is no example {like!r} in {measure}{hint}")
+    return found
 
 
 @app.command
 def prove(piece: Path, *, words: Words = None, figures: Figures = None) -> int:
     """Work a piece through and say what was found."""
     worked = _worked(piece, _display(words, figures))
-    for paragraph in _told(worked):
+    for paragraph in _told(worked, _path(piece)):
         _say(paragraph)
     return HALTED if worked.halts else CLEAN
 
@@ -215,7 +225,7 @@ def stager(display: Callable[[], Display] | None = None) -> Work[SettingOut]:
     def work(path: Path, pause: Pause) -> Iterator[Worked[SettingOut]]:
         piece = read(_text(path), file=path.name)
         if not piece.complete:
-            yield Worked(made=None, findings=piece.findings)
+            yield Worked(made=None, findings=(*piece.findings, *_of_the_shop(piece, path)))
             return
         workshop = _shop(piece, path)
         habits = workshop.habits
@@ -245,12 +255,9 @@ def _worked(path: Path, display: Display | None = None) -> SettingOut:
         _FaultyError: It is a piece, but something stops it from being worked.
         _UnreadableError: It is no piece file.
     """
-    from scantling.findings import told
-
     found, findings = worker(None if display is None else lambda: display)(_path(path))
     if found is None:
-        text = _text(_path(path))
-        said = "\n\n".join(f"{f.weight}: {told(f, source_text=text)}" for f in findings)
+        said = "\n\n".join(_paragraphs(findings, _path(path)))
         no_piece = any(f.code in NO_PIECE for f in findings)
         raise (_UnreadableError if no_piece else _FaultyError)(said)
     return found
@@ -262,6 +269,29 @@ def _shop(piece: Piece, path: Path) -> ShopReading:
     if piece.shop is None:
         return read(default_text(), file="shop.toml")
     return read(_text(path.parent / piece.shop), file=piece.shop)
+
+
+def _of_the_shop(piece: Piece, path: Path) -> Sequence[Finding]:
+    """What stops the work in the shop's file, to be told with the faults of the piece's own."""
+    from scantling.findings import in_sentences
+
+    if piece.shop is None or not (path.parent / piece.shop).is_file():
+        return ()  # a file that is not there is told once the piece can be read
+    return tuple(in_sentences(f) for f in _shop(piece, path).findings if f.weight == "halt")
+
+
+def _paragraphs(findings: Sequence[Finding], path: Path) -> list[str]:
+    """Findings as they are told, each with the line of the file it stands in."""
+    from scantling.findings import told
+
+    texts: dict[str, str | None] = {}
+    for file in {f.place.file for f in findings if f.place is not None}:
+        beside = path if file == path.name else path.parent / file
+        texts[file] = _text(beside) if beside.is_file() else None
+    return [
+        f"{f.weight}: {told(f, source_text=texts[f.place.file] if f.place else None)}"
+        for f in findings
+    ]
 
 
 def _papers(worked: SettingOut, folder: Path, *, sheet: str | None) -> list[Path]:
@@ -307,20 +337,11 @@ def _written(path: Path, content: bytes) -> None:
         Path(temporary).unlink(missing_ok=True)
 
 
-def _told(worked: SettingOut) -> list[str]:
-    from scantling.findings import told
+def _told(worked: SettingOut, path: Path) -> list[str]:
     from scantling.papers._shown import finding_in_words
 
-    text = worked.piece.text
-    own = worked.piece.file
-    shown = [finding_in_words(f, worked) for f in worked.findings]
-    paragraphs = [
-        f"{f.weight}: {told(f, source_text=text if f.place and f.place.file == own else None)}"
-        for f in shown
-    ]
-    if not worked.halts:
-        paragraphs.append("Nothing stops the work.")
-    return paragraphs
+    told = _paragraphs([finding_in_words(f, worked) for f in worked.findings], path)
+    return told if worked.halts else [*told, "Nothing stops the work."]
 
 
 def _summary(worked: SettingOut) -> None:

@@ -24,7 +24,12 @@ def test_findings_alike_at_one_place_are_told_as_one() -> None:
     (found,) = together([thin("left stile"), thin("right stile", figure="4 mm")])
     assert found.says == "Too little wood is left for the screws in the left stile and right stile."
     assert found.parts == ("left stile", "leaf", "right stile")
-    assert (found.figure, found.limit) == ("5 mm and 4 mm", "6 mm")
+    assert (found.figure, found.limit) == ("5 mm (left stile) and 4 mm (right stile)", "6 mm")
+
+
+def test_a_figure_that_several_parts_share_names_them_together() -> None:
+    found = together(thin(name, figure=f) for name, f in (("a", "5"), ("b", "4"), ("c", "5")))
+    assert [each.figure for each in found] == ["5 (a and c) and 4 (b)"]
 
 
 def test_findings_alike_at_two_lines_are_two_things_to_mend() -> None:

@@ -136,7 +136,7 @@ def stages(
     measured = (*measured, *told.measured)
     sketch = draft(piece, measured)
     memory = before.memory if before is not None else Memory()
-    shop = replace(shop, figures=habits.figures)
+    shop = replace(shop, figures=habits.figures or piece.whole.measure)
     bench = Bench.of(sketch, piece, shop, habits, attainable=attainable, memory=memory)
     earlier = _earlier(before, bench)
     misdrawn = (*sketch.findings, *unmatched(bench, _to_begin_with(bench, earlier)))
@@ -296,7 +296,7 @@ def settled_sizes(
             kept=kept,
             before=last,
             stop=stop,
-            figures=bench.habits.figures,
+            figures=bench.habits.figures or bench.piece.whole.measure,
         ),
         before=before.solved if before is not None else None,
     )

@@ -51,8 +51,24 @@ def _as_one(group: Sequence[Finding]) -> Finding:
         first,
         says=f"{before}{_listed(names)}{behind}" if len(names) > 1 else first.says,
         parts=tuple(dict.fromkeys(name for finding in group for name in finding.parts)),
-        figure=_listed(list(dict.fromkeys(f.figure for f in group if f.figure))),
+        figure=_figures(group),
         limit=_listed(list(dict.fromkeys(f.limit for f in group if f.limit))),
+    )
+
+
+def _figures(group: Sequence[Finding]) -> str:
+    """The figure of all, or each with the parts it belongs to."""
+    of: dict[str, dict[str, None]] = {}
+    for finding in group:
+        if finding.figure:
+            of.setdefault(finding.figure, {})[_parted(finding)[1]] = None
+    if len(of) < 2:
+        return "".join(of)
+    return _listed(
+        [
+            f"{figure} ({_listed([*names])})" if all(names) else figure
+            for figure, names in of.items()
+        ]
     )
 
 

@@ -15,7 +15,7 @@ from scantling.errors import LengthError
 from scantling.exact import Fraction, from_figures
 from scantling.findings import Finding, Place, Weight
 from scantling.shop._lines import Path, Places
-from scantling.units import Unit, length
+from scantling.units import Unit, length, written_with_unit
 
 POUND = 0.45359237  # [kg] exact, NIST SP 811
 _SLOPE = re.compile(r"\s*1\s*:\s*(\d{1,2}(?:\.\d{1,2})?)\s*")
@@ -25,6 +25,11 @@ _MOST = 9999  # of anything that is counted in a workshop
 
 Word = TypeVar("Word", bound=StrEnum)
 Got = TypeVar("Got")
+
+
+def value_has_unit(text: str) -> bool:
+    """Whether a length says its unit itself."""
+    return any(sign.isalpha() or sign in "\"'\u2032\u2033" for sign in text)
 
 
 def plain(name: str) -> str:
@@ -40,12 +45,24 @@ class Desk:
     unit: Unit = Unit.INCH
     blanked: bool = False  # lines were left out that could not be read
     findings: list[Finding] = field(default_factory=list)
+    strays: list[Finding] = field(default_factory=list)  # figures that make no sense in `unit`
 
     def fault(self, code: str, place: Place, says: str, cure: str) -> None:
         """Note what keeps the file from being read as it was meant."""
         self.findings.append(
             Finding(code=f"shop.{code}", weight=Weight.HALT, says=says, cure=cure, place=place)
         )
+
+    def stray(self, place: Place, value: object, found: Fraction, *, far: str) -> None:
+        """Note a figure out of reason: `far` says whether it is too small or too large."""
+        self.fault(
+            "out-of-range",
+            place,
+            f"{value} is {written_with_unit(found, unit=self.unit)}, {far}",
+            f"a length without a unit is read in {self.unit}: write the unit, or mend it",
+        )
+        if isinstance(value, int) or not value_has_unit(str(value)):
+            self.strays.append(self.findings[-1])
 
     def note(self, code: str, says: str) -> None:
         """Note what is worth knowing about the file."""
@@ -205,9 +222,10 @@ class Table:
             return None
         if least <= found <= most:
             return found
-        says = f"{value} is {float(found):g} mm, outside {float(least):g} to {float(most):g} mm"
-        cure = f"a length without a unit is read in {self.desk.unit}: write the unit, or mend it"
-        self.desk.fault("out-of-range", at, says, cure)
+        limit = least if found < least else most
+        than = "less" if found < least else "more"
+        unit = self.desk.unit
+        self.desk.stray(at, value, found, far=f"{than} than {written_with_unit(limit, unit=unit)}")
         return None
 
     def _as_count(self, value: object, at: Place, least: int) -> int | None:

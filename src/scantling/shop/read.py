@@ -43,7 +43,10 @@ _FAULTS = 50  # syntax faults after which the rest is not read on
 _EDGE = (Fraction(1, 2), Fraction(60))  # width of an iron or chisel, diameter of a bit [mm]
 _KERF = (Fraction(1, 10), Fraction(6))  # [mm]
 _MARK = (Fraction(1, 10), Fraction(5))  # smallest mark of a rule [mm]
-_SPAN = (Fraction(10), Fraction(20_000))  # of a bench, plane, clamp [mm]
+_SPAN = (Fraction(10), Fraction(20_000))  # of a plane, clamp [mm]
+_BENCH = (Fraction(250), Fraction(20_000))  # length and width of a bench, and what turns [mm]
+_SAW = (Fraction(100), Fraction(2_000))  # length of a saw [mm]
+_STRAYS = 3  # figures out of reason that tell of another measure, not of slips
 _HABIT_LENGTHS = {  # [mm] least and most
     "horn": (Fraction(0), Fraction(100)),
     "rough_length": (Fraction(0), Fraction(200)),
@@ -88,7 +91,8 @@ def read(text: str, *, file: str = "shop.toml") -> ShopReading:
     shop = _shop(top)
     habits = _habits(top.table("habits"))
     top.rest()
-    _absent(shop, desk)
+    if not _other_measure(top):
+        _absent(shop, desk)
     return ShopReading(shop=shop, habits=habits, findings=tuple(desk.findings))
 
 
@@ -208,6 +212,25 @@ def _measure(top: Table) -> Unit:
         return Unit.INCH
 
 
+def _other_measure(top: Table) -> bool:
+    """Told once, at the measure, where many figures make sense in the other one only."""
+    desk = top.desk
+    if len(desk.strays) < _STRAYS or not top.has("measure"):
+        return False
+    desk.findings[:] = [found for found in desk.findings if found not in desk.strays]
+    other = Unit.INCH if desk.unit is Unit.MM else Unit.MM
+    words = {Unit.INCH: "inches", Unit.MM: "millimetres"}
+    first = desk.strays[0]
+    desk.fault(
+        "other-measure",
+        desk.places.value(("measure",)),
+        f"these figures read like {words[other]}: {len(desk.strays)} of them make no sense in"
+        f" {words[desk.unit]}; the first is at line {first.place.line if first.place else 1}",
+        f'write measure = "{other}", or give all figures in {words[desk.unit]}',
+    )
+    return True
+
+
 def _shop(top: Table) -> Shop:
     chisels, irons, boring = top.table("chisels"), top.table("irons"), top.table("boring")
     body, small = top.table("body"), top.table("small_tools")
@@ -247,10 +270,10 @@ def _span(table: Table, key: str) -> Fraction | None:
 
 def _bench(table: Table) -> Bench:
     bench = Bench(
-        length=_span(table, "long"),
-        width=_span(table, "wide"),
+        length=table.length("long", least=_BENCH[0], most=_BENCH[1]),
+        width=table.length("wide", least=_BENCH[0], most=_BENCH[1]),
         vise=_span(table, "vise"),
-        turns=_span(table, "turns"),
+        turns=table.length("turns", least=_BENCH[0], most=_BENCH[1]),
     )
     table.rest()
     return bench
@@ -259,7 +282,8 @@ def _bench(table: Table) -> Bench:
 def _saw(row: Table) -> Saw | None:
     tool = row.word("tool", SAWS)
     kerf = row.length("kerf", least=_KERF[0], most=_KERF[1])
-    length, teeth = _span(row, "long"), row.count("teeth", least=1)
+    length = row.length("long", least=_SAW[0], most=_SAW[1])
+    teeth = row.count("teeth", least=1)
     deepest = _span(row, "deepest")
     row.missing("tool")
     row.missing("kerf")
