@@ -75,5 +75,5 @@ def test_every_made_part_is_as_long_and_wide_as_a_half_millimetre_rule_shows(
 
 
 def test_amounts_are_told_in_millimetres(metric_cupboard: SettingOut) -> None:
-    assert all(f.figure.endswith(" mm") for f in metric_cupboard.findings)
+    assert all(" mm" in f.figure and " in" not in f.figure for f in metric_cupboard.findings)
     assert all(f.limit.endswith(" mm") for f in metric_cupboard.findings)

@@ -28,8 +28,8 @@ def test_findings_alike_at_one_place_are_told_as_one() -> None:
 
 
 def test_a_figure_that_several_parts_share_names_them_together() -> None:
-    found = together(thin(name, figure=f) for name, f in (("a", "5"), ("b", "4"), ("c", "5")))
-    assert [each.figure for each in found] == ["5 (a and c) and 4 (b)"]
+    found = together(thin(name, figure=f) for name, f in (("oak", "5"), ("elm", "4"), ("ash", "5")))
+    assert [each.figure for each in found] == ["5 (oak and ash) and 4 (elm)"]
 
 
 def test_findings_alike_at_two_lines_are_two_things_to_mend() -> None:

@@ -38,6 +38,7 @@ def test_the_measure_changed_and_nothing_else_is_one_halt_at_its_line(
 ) -> None:
     assert text.count(said) == 1
     (halt,) = halts(text.replace(said, f'measure = "{other}"'))
+    assert halt.code == "shop.other-measure"
     assert halt.place is not None
     assert text.split("\n")[halt.place.line - 1].startswith(said)
     assert words in halt.says

@@ -19,6 +19,7 @@ from scantling.units import Unit
 POUND = Fraction(45359237, 100_000_000)  # [kg] exact: the international pound of 1959
 CUBIC_M = 1e9  # [mm3]
 ALONE = 23.0  # [kg] load constant of the NIOSH lifting equation: the most, at a perfect lift
+TAKEN_OUT = {"door": "doors", "drawer": "drawers", "loose shelf": "loose shelves"}
 TALL = 600.0  # [mm] lower than this a case hardly goes over; common practice
 
 
@@ -33,7 +34,14 @@ class Caution:
 
 def cautions(setting_out: SettingOut) -> tuple[Caution, ...]:
     """Cautions in the order in which the work meets them."""
-    return (EDGES, _dust(setting_out), RAGS, *_lifting(setting_out), *_tipping(setting_out), FAIR)
+    return (
+        EDGES,
+        _dust(setting_out),
+        _rags(setting_out),
+        *_lifting(setting_out),
+        *_tipping(setting_out),
+        FAIR,
+    )
 
 
 EDGES = Caution(
@@ -42,16 +50,6 @@ EDGES = Caution(
         "Clamp the work and keep both hands behind the edge. Cut away from yourself. Carry a "
         "chisel edge down. A sharp edge needs the least push, so hone before you force."
     ),
-)
-RAGS = Caution(
-    title="Finish rags",
-    says=(
-        "A rag wet with linseed oil, tung oil or oil varnish warms up as it cures and can set "
-        "itself alight hours later. Spread each one out alone, in the open, until it is hard, or "
-        "drop it into water in a metal can with a lid. That goes for every coat, also for the "
-        "panels finished before the glue. Read the label, open a window, put out every flame."
-    ),
-    source="fire services' advice on oily rags",
 )
 FAIR = Caution(
     title="How far to trust these figures",
@@ -72,6 +70,18 @@ def _dust(setting_out: SettingOut) -> Caution:
     if any("cedar" in part.wood.casefold() for part in setting_out.made):
         says += " Cedar dust can make the airways touchy for good: take more care with it."
     return Caution(title="Dust", says=says, source="IARC, wood dust, group 1 (from memory)")
+
+
+def _rags(setting_out: SettingOut) -> Caution:
+    says = (
+        "A rag wet with linseed oil, tung oil or oil varnish warms up as it cures and can set "
+        "itself alight hours later. Spread each one out alone, in the open, until it is hard, or "
+        "drop it into water in a metal can with a lid. That goes for every coat"
+    )
+    if _has(setting_out, "panel"):
+        says += ", also for the panels finished before the glue"
+    says += ". Read the label, open a window, put out every flame."
+    return Caution(title="Finish rags", says=says, source="fire services' advice on oily rags")
 
 
 def weight(setting_out: SettingOut) -> float | None:
@@ -110,9 +120,17 @@ def _lifting(setting_out: SettingOut) -> Iterator[Caution]:
     )
     if mass > ALONE:
         says += f"That is more than one should lift alone: {most} is the most at a perfect lift. "
-    says += "Take doors and drawers out first. A case with wet glue is turned by two."
+    out = [what for word, what in TAKEN_OUT.items() if _has(setting_out, word)]
+    if out:
+        says += f"Take {' and '.join(out)} out first. "
+    says += "A case with wet glue is turned by two."
     source = "NIOSH 94-110 (rev. 2021), load constant; Wood Handbook ch. 4, density"
     yield Caution(title="Lifting", says=says, source=source)
+
+
+def _has(setting_out: SettingOut, word: str) -> bool:
+    """Whether a part's family speaks of that."""
+    return any(word in part.family for part in setting_out.made)
 
 
 def _tipping(setting_out: SettingOut) -> Iterator[Caution]:

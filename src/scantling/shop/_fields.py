@@ -27,7 +27,7 @@ Word = TypeVar("Word", bound=StrEnum)
 Got = TypeVar("Got")
 
 
-def value_has_unit(text: str) -> bool:
+def says_its_unit(text: str) -> bool:
     """Whether a length says its unit itself."""
     return any(sign.isalpha() or sign in "\"'\u2032\u2033" for sign in text)
 
@@ -61,7 +61,7 @@ class Desk:
             f"{value} is {written_with_unit(found, unit=self.unit)}, {far}",
             f"a length without a unit is read in {self.unit}: write the unit, or mend it",
         )
-        if isinstance(value, int) or not value_has_unit(str(value)):
+        if isinstance(value, int) or not says_its_unit(str(value)):
             self.strays.append(self.findings[-1])
 
     def note(self, code: str, says: str) -> None:

@@ -17,6 +17,7 @@ from scantling.exact import Fraction
 from scantling.findings import Finding, Place, Weight
 from scantling.shop._fields import Desk, Table
 from scantling.shop._lines import places
+from scantling.shop._measure import is_of_other_measure, measure
 from scantling.shop.habits import Habits, Sizing
 from scantling.shop.tools import (
     PLANES,
@@ -46,7 +47,6 @@ _MARK = (Fraction(1, 10), Fraction(5))  # smallest mark of a rule [mm]
 _SPAN = (Fraction(10), Fraction(20_000))  # of a plane, clamp [mm]
 _BENCH = (Fraction(250), Fraction(20_000))  # length and width of a bench, and what turns [mm]
 _SAW = (Fraction(100), Fraction(2_000))  # length of a saw [mm]
-_STRAYS = 3  # figures out of reason that tell of another measure, not of slips
 _HABIT_LENGTHS = {  # [mm] least and most
     "horn": (Fraction(0), Fraction(100)),
     "rough_length": (Fraction(0), Fraction(200)),
@@ -87,11 +87,11 @@ def read(text: str, *, file: str = "shop.toml") -> ShopReading:
     desk = Desk(places=places(sound, file=file), findings=faults, blanked=bool(faults))
     top = Table(said, path=(), desk=desk)
     _format(top)
-    desk.unit = _measure(top)
+    desk.unit = measure(top)
     shop = _shop(top)
     habits = _habits(top.table("habits"))
     top.rest()
-    if not _other_measure(top):
+    if not is_of_other_measure(top):
         _absent(shop, desk)
     return ShopReading(shop=shop, habits=habits, findings=tuple(desk.findings))
 
@@ -197,38 +197,6 @@ def _format(top: Table) -> None:
     if number is not None and number != FORMAT:
         says = f"the file is of format {number}, this house reads format {FORMAT}"
         top.desk.fault("unknown-format", top.place("format"), says, f"write format = {FORMAT}")
-
-
-def _measure(top: Table) -> Unit:
-    word = top.text("measure")
-    top.missing("measure")
-    try:
-        return Unit(word) if word else Unit.INCH
-    except ValueError:
-        place = top.desk.places.value(("measure",))
-        top.desk.fault(
-            "unknown-name", place, f"{word} is no unit known here", 'write "inch" or "mm"'
-        )
-        return Unit.INCH
-
-
-def _other_measure(top: Table) -> bool:
-    """Told once, at the measure, where many figures make sense in the other one only."""
-    desk = top.desk
-    if len(desk.strays) < _STRAYS or not top.has("measure"):
-        return False
-    desk.findings[:] = [found for found in desk.findings if found not in desk.strays]
-    other = Unit.INCH if desk.unit is Unit.MM else Unit.MM
-    words = {Unit.INCH: "inches", Unit.MM: "millimetres"}
-    first = desk.strays[0]
-    desk.fault(
-        "other-measure",
-        desk.places.value(("measure",)),
-        f"these figures read like {words[other]}: {len(desk.strays)} of them make no sense in"
-        f" {words[desk.unit]}; the first is at line {first.place.line if first.place else 1}",
-        f'write measure = "{other}", or give all figures in {words[desk.unit]}',
-    )
-    return True
 
 
 def _shop(top: Table) -> Shop:
