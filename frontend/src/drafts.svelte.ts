@@ -2,7 +2,7 @@
 
 import { SvelteMap } from "svelte/reactivity";
 import type { Field, Finding, PieceFile } from "./document";
-import { live } from "./live.svelte";
+import { live, type Outcome } from "./live.svelte";
 
 export interface Draft {
   text: string;
@@ -20,6 +20,8 @@ export const keyOf = (field: Pick<Field, "path">): string => JSON.stringify(fiel
 
 class Drafts {
   all = new SvelteMap<string, Draft>();
+  /** One after the other: each is written over what the one before it left. */
+  #writing: Promise<void> = Promise.resolve();
 
   typed(field: Field, text: string): void {
     const key = keyOf(field);
@@ -57,10 +59,20 @@ class Drafts {
   }
 
   async #send(key: string, field: Field, draft: Draft): Promise<void> {
-    const file: PieceFile | undefined = live.told?.file;
-    if (!file) return;
     this.all.set(key, { ...draft, sent: true });
-    const outcome = await live.write(field.path, draft.text, file.mark);
+    this.#writing = this.#writing.then(() => this.#written(key, field, draft));
+    await this.#writing;
+  }
+
+  async #written(key: string, field: Field, draft: Draft): Promise<void> {
+    const file: PieceFile | undefined = live.told?.file;
+    const stands = file?.fields.find((each) => keyOf(each) === key);
+    if (!file || !stands) return;
+    // what was written meanwhile may be this very line, by another hand
+    const outside = stands.amount !== draft.over;
+    const outcome: Outcome = outside
+      ? { kind: "outside" }
+      : await live.write(field.path, draft.text, file.mark);
     if (this.all.get(key)?.text !== draft.text) return; // typed on meanwhile
     if (outcome.kind === "done") this.all.delete(key);
     else {

@@ -228,3 +228,34 @@ def test_every_field_is_reached_and_written_by_key(opened: Opened, served: Serve
     page.keyboard.press("Enter")
     expect(page.locator(".work > [role=status]")).to_contain_text("The file has changed.")
     assert "640 mm" in served.file.read_text()
+
+
+def test_two_fields_filled_in_a_row_are_both_written(opened: Opened, served: Served) -> None:
+    page = opened()
+    field(page, "wide").fill("18")
+    field(page, "tall").focus()  # leaving the first writes it; the second does not wait for that
+    field(page, "tall").fill("640")
+    page.keyboard.press("Enter")
+    expect(page.locator(".taken")).to_have_text("case tall: 600 mm, now 640 mm.")
+    expect(page.locator(".wrong")).to_have_count(0)
+    text = served.file.read_text()
+    assert '"18"' in text
+    assert "640 mm" in text
+
+
+def test_two_wishes_for_what_is_shown_are_both_heard(opened: Opened, served: Served) -> None:
+    page = opened()
+    page.get_by_role("button", name="inches").click()
+    page.get_by_role("button", name="UK words").click()
+    expect(page.get_by_role("button", name="UK words")).to_be_enabled()
+    page.wait_for_timeout(300)
+    shown = served.bench.showing.now
+    assert (shown.words, shown.figures) == ("UK", "inch")
+
+
+def test_a_line_that_halts_the_work_says_so_at_its_field(opened: Opened, served: Served) -> None:
+    page = opened()
+    served.save(TEXT.replace("# outside", "# outside ?"))  # broken as the test's own solver has it
+    expect(holder(page, "wide").locator(".wrong")).to_have_text("This is no length.")
+    expect(field(page, "wide")).to_have_attribute("aria-invalid", "true")
+    expect(holder(page, "tall").locator(".wrong")).to_have_count(0)

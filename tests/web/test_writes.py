@@ -164,3 +164,24 @@ def test_words_and_figures_are_shown_otherwise_and_no_file_hears_of_it(
     assert (answer.json()["file"], file.read_text()) == (before, TEXT)
     assert client.post("/api/show", json=wish).status_code == 403
     assert client.post("/api/show", json={"words": "FR"}, headers=PAGE).status_code == 422
+
+
+def test_a_bare_figure_that_fits_the_shown_measure_better_is_asked_about(
+    client: TestClient, file: Path
+) -> None:
+    # millimetres are shown, the file is in inches, and 16 stands there
+    wish = {"path": WIDE, "value": "400", "over": file_told(client)["mark"]}
+    answer = client.post("/api/write", json=wish, headers=PAGE)
+    assert answer.status_code == 422
+    wrong = answer.json()["wrong"]
+    assert (wrong["code"], wrong["cure"]) == ("page.unit-unsaid", "Write 400 in or 400 mm.")
+    assert file.read_text() == TEXT
+
+
+@pytest.mark.parametrize(("value", "written"), [("17", "17"), ("400 mm", '"400 mm"')])
+def test_a_figure_that_can_be_meant_one_way_is_written(
+    client: TestClient, file: Path, value: str, written: str
+) -> None:
+    wish = {"path": WIDE, "value": value, "over": file_told(client)["mark"]}
+    assert client.post("/api/write", json=wish, headers=PAGE).status_code == 200
+    assert f"wide = {written}" in file.read_text()

@@ -14,8 +14,11 @@ from fastapi import FastAPI
 from fastapi.responses import JSONResponse
 from pydantic import BaseModel, ConfigDict, Field
 
+from scantling.errors import LengthError
+from scantling.exact import Fraction
+from scantling.findings import Finding, Weight
 from scantling.shop.habits import Display
-from scantling.units import LONGEST_TEXT, Unit
+from scantling.units import LONGEST_TEXT, Unit, length
 from scantling.web.edits import NotWrittenError, OutsideEditError
 from scantling.web.told import not_written, told
 from scantling.web.workbench import Workbench
@@ -23,6 +26,7 @@ from scantling.wording import Speech
 
 LONGEST_WORD = 100  # [characters] of a name in the file
 MOST_WORDS = 20  # brackets within brackets
+FAR = Fraction(10**6)  # [-] further apart than any two lengths of a piece
 
 Word = Annotated[str, Field(max_length=LONGEST_WORD)] | Annotated[int, Field(ge=0, le=999)]
 
@@ -52,7 +56,11 @@ def writes(site: FastAPI, workbench: Workbench[Any]) -> None:
 
     @site.post("/api/write")
     def write(wish: Wish, since: str = "") -> JSONResponse:
-        return _done(workbench, lambda: edits.write(wish.path, wish.value, over=wish.over), since)
+        def act() -> None:
+            _refuse_unclear(wish, workbench)
+            edits.write(wish.path, wish.value, over=wish.over)
+
+        return _done(workbench, act, since)
 
     @site.post("/api/take-back")
     def take_back(since: str = "") -> JSONResponse:
@@ -70,6 +78,42 @@ def shows(site: FastAPI, workbench: Workbench[Any]) -> None:
     def show(wish: Shown, since: str = "") -> JSONResponse:
         workbench.show(Display(words=wish.words, figures=wish.figures))
         return JSONResponse(told(workbench, since))
+
+
+def _refuse_unclear(wish: Wish, workbench: Workbench[Any]) -> None:
+    """A bare figure where others are shown than the file's own, and which fits them better.
+
+    Raises:
+        NotWrittenError: It is likelier that the shown measure is meant.
+    """
+    shown = (workbench.standing.document or {}).get("shown")
+    stands = next((f for f in workbench.standing.fields if f.spot.path == tuple(wish.path)), None)
+    if shown is None or stands is None or shown["figures"] == shown["measure"] or stands.unit:
+        return  # a bare figure is in the unit that stands there, or there is but one
+    try:
+        old = length(stands.spot.text, unit=Unit(shown["measure"]))
+        as_file, as_shown = (
+            length(wish.value, unit=Unit(shown[each])) for each in ("measure", "figures")
+        )
+    except LengthError:
+        return  # whatever it is, the reader of the file says so
+    if as_file != as_shown and _apart(as_shown, old) < _apart(as_file, old):
+        text = wish.value.strip()
+        choices = " or ".join(f"{text} {unit.sign}" for unit in Unit)
+        raise NotWrittenError(
+            Finding(
+                code="page.unit-unsaid",
+                weight=Weight.HALT,
+                says=f"{text} may be inches or millimetres here.",
+                cure=f"Write {choices}.",
+            )
+        )
+
+
+def _apart(one: Fraction, other: Fraction) -> Fraction:
+    """How many times the larger of two lengths is the smaller. [-]"""
+    low, high = sorted((one, other))
+    return high / low if low > 0 else FAR
 
 
 def _done(workbench: Workbench[Any], act: Callable[[], None], since: str) -> JSONResponse:
