@@ -133,6 +133,16 @@ def test_a_model_asked_for_during_a_proof_is_handed_out_at_once(file: Path) -> N
     assert bench.standing.stage is Stage.PROVEN
 
 
+def test_a_piece_is_proven_while_the_server_lives(file: Path) -> None:
+    bench = Workbench(file, work=Work(), drawings=DRAWINGS)
+    bench.look()
+    with TestClient(app(bench, host="127.0.0.1", port=4000), base_url=OWN) as client:
+        proving = Thread(target=bench.prove, daemon=True)
+        proving.start()
+        proving.join(timeout=10)
+        assert client.get("/api/setting-out").json()["stage"] == "proven"
+
+
 def test_a_broken_text_leaves_the_last_piece_whose_joints_have_answered(file: Path) -> None:
     bench = Workbench(file, work=Work(), drawings=DRAWINGS)
     bench.look()

@@ -51,7 +51,9 @@ class _Attended:
         self._turns = turns
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
-        if scope.get("path") == NEWS:  # its answer has no end
+        if (
+            scope["type"] != "http" or scope["path"] == NEWS
+        ):  # neither the server's life nor news ends
             await self._site(scope, receive, send)
             return
         with self._turns.attended():
