@@ -12,9 +12,9 @@ import tempfile
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from pathlib import Path
 from time import monotonic
-from typing import TYPE_CHECKING, Annotated, Literal
+from typing import TYPE_CHECKING, Annotated, Any, Literal, get_args
 
-from cyclopts import App, CycloptsError, Parameter
+from cyclopts import App, CycloptsError, Parameter, Token
 
 from scantling import cli_bench
 from scantling.web.sweeping import unswept
@@ -40,10 +40,25 @@ app = App(
 )
 
 
+def _in_any_case(kind: Any, tokens: Sequence[Token]) -> str:  # noqa: ANN401 - a Literal
+    """One of the words of a `Literal`, whichever way its letters are written."""
+    known = [word for word in get_args(kind) if isinstance(word, str)]
+    said = tokens[0].value
+    for word in known:
+        if word.casefold() == said.casefold():
+            return str(word)
+    raise ValueError(f"{said!r} is none of {', '.join(known)}")
+
+
 # shown for this once; the shop's file holds the maker's habit
-Measure = Annotated[Literal["inch", "mm"], Parameter(help="Measure of piece and shop.")]
-Words = Annotated[Literal["US", "UK"] | None, Parameter(help="Trade words of which country.")]
-Figures = Annotated[Literal["inch", "mm"] | None, Parameter(help="Measure of figures shown.")]
+_ANY_CASE = Parameter(converter=_in_any_case)
+Measure = Annotated[Literal["inch", "mm"], Parameter(help="Measure of piece and shop."), _ANY_CASE]
+Words = Annotated[
+    Literal["US", "UK"] | None, Parameter(help="Trade words of which country."), _ANY_CASE
+]
+Figures = Annotated[
+    Literal["inch", "mm"] | None, Parameter(help="Measure of figures shown."), _ANY_CASE
+]
 
 NO_PIECE = ("piece.not-a-piece", "piece.newer-format")
 
@@ -129,7 +144,9 @@ def papers(
     piece: Path,
     *,
     into: Annotated[Path | None, Parameter(help="Folder to write to.")] = None,
-    sheet: Annotated[Literal["A4", "Letter"] | None, Parameter(help="Size of paper.")] = None,
+    sheet: Annotated[
+        Literal["A4", "Letter"] | None, Parameter(converter=_in_any_case, help="Size of paper.")
+    ] = None,
     words: Words = None,
     figures: Figures = None,
 ) -> int:

@@ -83,7 +83,7 @@ class Table:
 
     def _take(self, key: str, value: object) -> None:
         if plain(key) in self._spelt:
-            says = f"{key} is written twice, here and as {self._spelt[plain(key)]}"
+            says = f"'{key}' is written twice, here and as {self._spelt[plain(key)]}"
             place = self.desk.places.key((*self.path, key))
             self.desk.fault("said-twice", place, says, "keep one of the two")
             return
@@ -166,7 +166,7 @@ class Table:
             if key not in self._known:
                 near = difflib.get_close_matches(key, self._known, n=1, cutoff=0.5)
                 cure = f"perhaps {near[0]}" if near else f"known here: {', '.join(self._known)}"
-                says = f"{spelt} is no word of {self._heading}"
+                says = f"'{spelt}' is no word of {self._heading}"
                 self.desk.fault("unknown-word", self.place(key), says, cure)
 
     def missing(self, key: str) -> None:

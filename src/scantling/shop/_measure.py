@@ -15,7 +15,7 @@ def measure(top: Table) -> Unit:
     except ValueError:
         place = top.desk.places.value(("measure",))
         top.desk.fault(
-            "unknown-name", place, f"{word} is no unit known here", 'write "inch" or "mm"'
+            "unknown-name", place, f"'{word}' is no unit known here", 'write "inch" or "mm"'
         )
         return Unit.INCH
 

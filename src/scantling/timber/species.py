@@ -124,8 +124,13 @@ def species(name: str) -> Species:
 
 
 def nearest(name: str) -> tuple[str, ...]:
-    """Names of the table that a misspelt or too short name may have meant, likeliest first."""
+    """Names of the table that a misspelt or too short name may have meant, likeliest first.
+
+    Where woods have every word that was said ("pine"), these are all, and no others.
+    """
     said = set(_key(name))
+    if holding := [each for each, words in _words().items() if said and said <= words]:
+        return tuple(holding)
     sharing = [each.name for each in all_species().values() if said & set(_key(each.name))]
     close = difflib.get_close_matches(_plain(name), _spellings(), n=3, cutoff=0.6)
     spelt = [_spellings()[text] for text in close]
@@ -188,6 +193,17 @@ def _by_key() -> Mapping[tuple[str, ...], Species]:
         for text in (each.name, each.botanical, *each.trade_names):
             found.setdefault(_key(text), each)
     return MappingProxyType(found)
+
+
+@cache
+def _words() -> Mapping[str, frozenset[str]]:
+    """All words of a wood's names."""
+    return MappingProxyType(
+        {
+            each.name: frozenset(w for text in (each.name, *each.trade_names) for w in _key(text))
+            for each in all_species().values()
+        }
+    )
 
 
 @cache

@@ -38,6 +38,7 @@ from scantling.timber.species import species
 from scantling.units import INCH, Unit
 
 FORMAT = 1
+WOODS_LISTED = "docs/piece_words.md lists all woods"
 MOST_SUGGESTIONS = 20  # of woods; looking for the nearest takes time
 USUAL_FINEST = {Unit.INCH: INCH / 32, Unit.MM: Fraction(1, 2)}  # [mm]
 _FINEST_MM = frozenset({Fraction(1, 2), Fraction(1), Fraction(2)})
@@ -248,10 +249,17 @@ def _wood(key: Key, node: Node, *, suggest: bool) -> NamedWood | tuple[Finding, 
     try:
         return NamedWood(species=species(said).name, place=key.place, cut=cut or Cut.FLAT)
     except UnknownNameError:
-        meant = " or ".join(f'"{each}"' for each in nearest_woods(said)[:3] if suggest)
-        cure = f"perhaps {meant}" if meant else "name one of the table of woods"
+        meant = " or ".join(f'"{each}"' for each in _meant(said) if suggest)
+        cure = f"perhaps {meant}; {WOODS_LISTED}" if meant else f"name another: {WOODS_LISTED}"
         place = node.part(range(len(said)))
         return (halt("unknown-wood", f"no wood is called {shown(said.strip())}", cure, place),)
+
+
+def _meant(said: str) -> tuple[str, ...]:
+    """Woods of that name, as many as there are; of those only spelt alike the nearest few."""
+    found = nearest_woods(said)
+    words = {*plain_name(said).split()}
+    return found if any(words <= {*plain_name(each).split()} for each in found) else found[:3]
 
 
 @dataclass(frozen=True, kw_only=True)

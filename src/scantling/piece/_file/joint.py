@@ -39,6 +39,7 @@ from scantling.piece._file.kinds import (
 )
 from scantling.piece._file.section import JOINT, Section, findings_of, known_words, words_of
 from scantling.piece._file.text import Beside, Key, Sort, Table, Written, halt, shown
+from scantling.piece._file.trade import in_house_words
 from scantling.roster import members, nearest, plain_name
 
 _LENGTHS: Mapping[str, Any] = {"length": Length, "gap": Gap, "offset": Offset, "ratio": Ratio}
@@ -154,7 +155,7 @@ class also:  # noqa: N801 - reads as a word in an annotation
             cure = 'add joint = "housing", say'
             raise faults(halt("missing-word", "no joint is named here", cure, options.place))
         if options:
-            raise faults(*(Section.unknown(key) for key in options))
+            raise faults(*(Section.unknown(key, options.further) for key in options))
         raise PydanticUseDefault
 
 
@@ -201,11 +202,11 @@ def _name_and_options(node: Any) -> tuple[Written | None, Table]:  # noqa: ANN40
 
 def _named(name: Written, context: Terms) -> type:
     joints = _joints(context)
-    try:
-        return joints[name.text]
-    except KeyError:
+    title = in_house_words(name.text, joints)
+    if title is None:
         says = f"no joint is called {shown(name.text)}"
-        raise faults(halt("unknown-joint", says, _perhaps(name.text, joints), name.place)) from None
+        raise faults(halt("unknown-joint", says, _perhaps(name.text, joints), name.place))
+    return joints[title]
 
 
 def _perhaps(word: str, joints: Mapping[str, type[Joint]]) -> str:

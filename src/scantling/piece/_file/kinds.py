@@ -17,6 +17,7 @@ from scantling.exact import Fraction, from_figures
 from scantling.findings import Finding, Place
 from scantling.joints._joint import Said
 from scantling.piece._file.text import Node, Sort, Written, halt, shown, sort_of
+from scantling.piece._file.trade import in_house_words
 from scantling.roster import nearest, plain_name
 from scantling.units import Unit
 
@@ -344,8 +345,8 @@ class among:  # noqa: N801 - reads as a word in an annotation
 
     def _one(self, word: Word) -> Word:
         known = {plain_name(each): each for each in self.words}
-        if plain_name(word) in known:
-            return Word(known[plain_name(word)], word.place)
+        if house := in_house_words(word, known):
+            return Word(known[house], word.place)
         says = f"{shown(word)} is none of {', '.join(self.words)}"
         meant = nearest(word, self.words)
         cure = f'perhaps "{meant}"' if meant else f'write "{self.words[0]}", say'

@@ -28,6 +28,7 @@ from scantling.piece._file.kinds import (
     among,
 )
 from scantling.piece._file.section import Section, SomeForm, must_be_said, words_of
+from scantling.timber.species import all_species
 
 _TOP = """# Words of the piece file
 
@@ -80,7 +81,14 @@ def words_page(*, forms: Mapping[str, SomeForm], joints: Mapping[str, type]) -> 
         parts.append(_section(f"[{heading}]", form.section))
     parts.append("## Joints\n")
     parts += [_joint(title, joint) for title, joint in joints.items()]
+    parts.append(_woods())
     return "\n".join(parts)
+
+
+def _woods() -> str:
+    rows = [f"| {wood.name} | {', '.join(wood.trade_names)} |" for wood in all_species().values()]
+    top = "## Woods\n\nA wood answers to any of its names.\n\n| wood | also called |\n|---|---|"
+    return "\n".join([top, *rows, ""])
 
 
 def _section(heading: str, model: type[Section]) -> str:

@@ -20,6 +20,7 @@ from scantling.errors import InternalError
 from scantling.findings import Finding, Place
 from scantling.piece._file.kinds import faults, spelt, wrong_kind
 from scantling.piece._file.text import Beside, Key, Node, Table, halt, shown
+from scantling.piece._file.trade import in_house_words, synonym
 from scantling.roster import nearest, plain_name
 
 JOINT = "joint"  # the field that takes the words its section does not know
@@ -118,7 +119,7 @@ def sorted_words(model: type[Section], table: Table) -> tuple[dict[str, Any], tu
     others: list[tuple[Key, Node]] = []
     found: list[Finding] = []
     for key, node in table.items():
-        name = words.get(plain_name(key))
+        name = words.get(in_house_words(key, words) or "")
         if name is None:
             others.append((key, node))
         elif name in values:
@@ -152,7 +153,8 @@ def must_be_said(field: FieldInfo) -> bool:
 
 def known_words(word: str, words: Iterable[str]) -> str:
     """The cure for a word that is not known: the nearest, or all that are."""
-    if meant := nearest(word, words):
+    words = tuple(words)
+    if meant := synonym(word, words) or nearest(word, words):
         return f"perhaps {meant.replace(' ', '_')}"
     known = ", ".join(sorted(each.replace(" ", "_") for each in words))
     return f"known here: {known}" if known else "take it out"
