@@ -42,23 +42,18 @@ app = App(
 
 def _in_any_case(kind: Any, tokens: Sequence[Token]) -> str:  # noqa: ANN401 - a Literal
     """One of the words of a `Literal`, whichever way its letters are written."""
-    known = [word for word in get_args(kind) if isinstance(word, str)]
+    known = {str(word).casefold(): str(word) for word in get_args(kind)}
     said = tokens[0].value
-    for word in known:
-        if word.casefold() == said.casefold():
-            return str(word)
-    raise ValueError(f"{said!r} is none of {', '.join(known)}")
+    if said.casefold() in known:
+        return known[said.casefold()]
+    raise ValueError(f"{said!r} is none of {', '.join(known.values())}")
 
 
 # shown for this once; the shop's file holds the maker's habit
 _ANY_CASE = Parameter(converter=_in_any_case)
 Measure = Annotated[Literal["inch", "mm"], Parameter(help="Measure of piece and shop."), _ANY_CASE]
-Words = Annotated[
-    Literal["US", "UK"] | None, Parameter(help="Trade words of which country."), _ANY_CASE
-]
-Figures = Annotated[
-    Literal["inch", "mm"] | None, Parameter(help="Measure of figures shown."), _ANY_CASE
-]
+Words = Annotated[Literal["US", "UK"] | None, Parameter(help="Whose trade words."), _ANY_CASE]
+Figures = Annotated[Literal["inch", "mm"] | None, Parameter(help="Measure shown."), _ANY_CASE]
 
 NO_PIECE = ("piece.not-a-piece", "piece.newer-format")
 
@@ -144,9 +139,7 @@ def papers(
     piece: Path,
     *,
     into: Annotated[Path | None, Parameter(help="Folder to write to.")] = None,
-    sheet: Annotated[
-        Literal["A4", "Letter"] | None, Parameter(converter=_in_any_case, help="Size of paper.")
-    ] = None,
+    sheet: Annotated[Literal["A4", "Letter"] | None, Parameter(help="Paper."), _ANY_CASE] = None,
     words: Words = None,
     figures: Figures = None,
 ) -> int:
