@@ -3,7 +3,8 @@
 from typing import Any
 
 import pytest
-from tests.papers.pieces import EXAMPLES, example, pine_bookcase
+from tests.papers.pieces import EXAMPLES, pine_bookcase
+from tests.pieces.worked import worked
 
 from scantling.papers._joint_pages import joints
 from scantling.papers._paper import rule_of
@@ -46,7 +47,7 @@ def counted(whole: SettingOut) -> list[tuple[str, str, bool]]:
 
 @pytest.mark.parametrize("folder", EXAMPLES)
 def test_a_figure_set_from_a_surface_is_where_the_wood_is_cut(folder: str) -> None:
-    found = counted(example(folder))
+    found = counted(worked(folder))
     assert found
     assert [each for each in found if not each[2]] == []
 
@@ -112,7 +113,7 @@ def test_a_setting_says_what_it_marks_and_on_which_boards() -> None:
 
 @pytest.mark.parametrize("folder", EXAMPLES)
 def test_no_setting_is_without_its_mark_and_its_parts(folder: str) -> None:
-    kinds: Rows = joints(example(folder))
+    kinds: Rows = joints(worked(folder))
     settings = [s for kind in kinds for g in kind["groups"] for s in g["settings"]]
     assert settings
     assert all(s["on"] and all(to["marks"] and to["reads"] for to in s["to"]) for s in settings)

@@ -7,7 +7,8 @@ from typing import Any
 import pypdfium2
 import pytest
 from tests.papers.cupboard import FINDINGS, cupboard
-from tests.papers.pieces import example, pine_bookcase
+from tests.papers.pieces import pine_bookcase
+from tests.pieces.worked import worked
 
 from scantling import PAPERS, SettingOut
 from scantling.papers import Sheet
@@ -71,7 +72,7 @@ def test_what_is_clear_between_boards_stands_in_the_openings() -> None:
 
 
 def test_doors_and_drawers_leave_no_opening_to_see() -> None:
-    assert list(openings(example("pieces/glaze_cupboard"))) == []
+    assert list(openings(worked("pieces/glaze_cupboard"))) == []
 
 
 def sheets(whole: SettingOut) -> list[str]:

@@ -307,7 +307,7 @@ class Dovetailed(Joint):
 
     def _baselines(self, j: Joined, a: str, b: str) -> tuple[Operation, ...]:
         gauge, ends = Tool.CUTTING_GAUGE, Reference.ENDS
-        mate = SetTo(f"{b}.thickness", f"baseline, as thick as the {b}", ends)
+        mate = SetTo(f"{b}.thickness", f"baseline at the thickness of the {b}", ends)
         thick = Setting(held_by=gauge, to=(mate,))
         deep = Setting(held_by=gauge, to=(SetTo(j.own("entry"), "baseline of the tails", ends),))
         both = (b,) if self.is_through() else (b, a)

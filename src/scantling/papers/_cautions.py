@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from scantling.errors import UnknownNameError
 from scantling.exact import Fraction
+from scantling.papers._mates import strap
 from scantling.papers._paper import rule_of
 from scantling.parts.solid import finished
 from scantling.setting_out import SettingOut
@@ -143,5 +144,6 @@ def _tipping(setting_out: SettingOut) -> Iterator[Caution]:
             "What opens takes its weight in front of the feet: with every drawer out, or a child "
             "hanging on a door, a case goes over far sooner than it looks. "
         )
+    says += strap(setting_out, rule_of(setting_out))
     says += "Heavy things go low. Restraints of plastic grow brittle; use metal ones."
     yield Caution(title="Tipping", says=says, source="CPSC 2024, advice to anchor every unit")

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from scantling.joints._joint import DrawnSize, Estimate, Joint
 from scantling.papers._drawing.joint import joint_drawing
 from scantling.papers._names import by_family, counted, listed
-from scantling.papers._paper import Rule, figure_reads, load_reads, rule_of
+from scantling.papers._paper import Rule, by_tool, figure_reads, load_reads, rule_of
 from scantling.papers._part_pages import drawn
 from scantling.papers._typeset import Plain
 from scantling.setting_out import SetJoint, SettingOut
@@ -106,7 +106,7 @@ def _enlarged(joint: SetJoint, setting_out: SettingOut) -> Plain:
 def _figures(joint: SetJoint, setting_out: SettingOut, rule: Rule) -> tuple[_Figure, ...]:
     """Figures of a joint; what is the same of several like parts once, with all of them."""
     families = {p.name: p.family for p in setting_out.parts if p.name in joint.joined.parts}
-    full = [_figure(each, rule) for each in joint.drawn]
+    full = [_figure(each, rule, has_steps=by_tool(each, setting_out)) for each in joint.drawn]
     once = dict.fromkeys(
         _Figure(
             word=by_family(each.word, families),
@@ -120,8 +120,8 @@ def _figures(joint: SetJoint, setting_out: SettingOut, rule: Rule) -> tuple[_Fig
     return tuple(_together(full, joint.joined.parts))
 
 
-def _figure(drawn_size: DrawnSize, rule: Rule) -> _Figure:
-    word, reads = drawn_size.word, figure_reads(drawn_size, rule)
+def _figure(drawn_size: DrawnSize, rule: Rule, *, has_steps: bool) -> _Figure:
+    word, reads = drawn_size.word, figure_reads(drawn_size, rule, has_steps=has_steps)
     if drawn_size.unit == "count" and reads == "1":
         word = counted(1, word).removeprefix("1 ")
     return _Figure(word=word, reads=reads, reference=drawn_size.reference)

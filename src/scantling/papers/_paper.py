@@ -64,6 +64,7 @@ class Rule:
 
     unit: Unit
     nearest: Fraction | None = None  # mark that figures of the other measure are given to [mm]
+    finest: Fraction | None = None  # mark of the shop's rule, that a gauge or line is set by [mm]
 
     def reads(self, value: Fraction, *, loose: bool = False) -> str:
         """A length without its unit, with "about " before it where no rule shows it exactly.
@@ -78,6 +79,16 @@ class Rule:
         """
         text, exact = _read_off(self, value)
         return text if exact and not loose else f"about {text}"
+
+    def sets(self, value: Fraction) -> str:
+        """A length as it is set with the shop's rule: to its mark, "about" where it falls off.
+
+        Below four marks nobody sets by eye: it is given as `reads` has it. [mm]
+        """
+        if self.finest is None or abs(value) < 4 * self.finest:
+            return self.reads(value)
+        near = rounded(value, to=self.finest)
+        return self.reads(near, loose=near != value)
 
     def shows(self, value: Fraction) -> bool:
         """Whether a mark, or callipers, show a length exactly. [mm]"""
@@ -107,7 +118,8 @@ def rule_of(setting_out: SettingOut) -> Rule:
     """How the maker of this piece wants lengths shown."""
     own, shown = setting_out.piece.whole.measure, setting_out.habits.figures
     if shown in {None, own}:
-        return Rule(unit=own)
+        shop = setting_out.shop
+        return Rule(unit=own, finest=shop.finest if shop.unit is own else None)
     return Rule(unit=shown or own, nearest=INCH / 32 if shown is Unit.INCH else Fraction(1, 2))
 
 
@@ -175,11 +187,23 @@ def set_out_words(line: Line, setting_out: SettingOut) -> str:
     return "; ".join([str(first), *rest])
 
 
-def figure_reads(figure: DrawnSize, rule: Rule) -> str:
-    """A figure of a joint's drawing as the maker reads it: a length, `1:6`, or a number."""
+def by_tool(figure: DrawnSize, setting_out: SettingOut) -> bool:
+    """Whether a tool or a bought thing gives a figure, and no rule sets it."""
+    name, known = figure.dimension, setting_out.sizes
+    return name is not None and name in known and known.size(name).kind is Kind.TOOL
+
+
+def figure_reads(figure: DrawnSize, rule: Rule, *, has_steps: bool) -> str:
+    """A figure of a joint's drawing as the maker reads it: a length, `1:6`, or a number.
+
+    Args:
+        figure: The figure.
+        rule: The maker's rule.
+        has_steps: A drill, an iron or a bought thing gives it, in steps of its own.
+    """
     value = figure.value
     if figure.unit == "mm":
-        return rule.reads(value)
+        return rule.reads(value) if has_steps else rule.sets(value)
     if figure.unit == "ratio":
         return f"1:{_plain_number(1 / value)}" if value else "0"
     unit = "" if figure.unit == "count" else figure.unit

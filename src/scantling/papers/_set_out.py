@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from scantling.exact import Fraction
 from scantling.papers._drawing.figures import from_mates, joints_of, points
+from scantling.papers._mates import laid_on, pilots
 from scantling.papers._paper import Rule, own_sizes
 from scantling.papers._typeset import Plain
 from scantling.parts import Bore, Corner, Cut, Drawn, Measure, Part, Surface, drawn
@@ -68,10 +69,15 @@ def set_out_on(part: Part, *, setting_out: SettingOut, rule: Rule) -> tuple[SetO
     for owner, cuts in owners.items():
         joint = known.get(owner)
         tools = _tools(joint.work if joint else (), part)
-        rows = tuple(_rows(cuts, part, tools, rule, is_knifed=owner in knifed))
-        acts = tuple(_acts(joint.work if joint else (), part))
+        rows = list(_rows(cuts, part, tools, rule, is_knifed=owner in knifed))
+        acts = list(_acts(joint.work if joint else (), part))
+        if joint is not None:
+            bitten = pilots(part, joint, setting_out=setting_out, rule=rule)
+            rows += [Row(says=says, by=by) for says, by in bitten]
+            laid = laid_on(part, joint, setting_out=setting_out, rule=rule)
+            acts += [laid] if laid and owner in knifed else []
         if rows or acts:
-            found.append(SetOut(title=_title(owner, joint), rows=rows, acts=acts))
+            found.append(SetOut(title=_title(owner, joint), rows=tuple(rows), acts=tuple(acts)))
     return tuple(found)
 
 
@@ -148,7 +154,7 @@ def _slot_rows(alike: Sequence[tuple[Drawn, Cut]], rule: Rule) -> Iterator[Row]:
         figures = ", ".join(_plain(value, rule) for value in values)
         yield Row(says=f"middle {figures} from the {slots[0].corner.surface(axis)}")
     for slot in slots:
-        long, wide = _plain(slot.long, rule), _plain(slot.wide, rule)
+        long, wide = _plain(slot.long, rule), rule.reads(slot.wide).removeprefix("about ")
         yield Row(says=f"{long} long, {SIZE_WORDS[slot.axis]}; {wide} wide")
 
 
@@ -226,8 +232,9 @@ def _placed(
             figures = ", ".join(_plain(value, rule) for value in sorted(values))
             yield Row(says=f"{figures} from the {surface}")
     if round_:
-        yield Row(says=f"{' and '.join(_plain(value, rule) for value in round_)} across the hole")
+        across = " and ".join(rule.reads(value).removeprefix("about ") for value in round_)
+        yield Row(says=f"{across} across the hole")
 
 
 def _plain(value: Fraction, rule: Rule) -> str:
-    return rule.reads(value).removeprefix("about ")
+    return rule.sets(value).removeprefix("about ")

@@ -242,7 +242,7 @@ def _figure(figure: DrawnSize, rule: Rule) -> doc.Figure:
         "word": figure.word,
         "value": str(figure.value),
         "unit": figure.unit,
-        "as_written": figure_reads(figure, rule),
+        "as_written": figure_reads(figure, rule, has_steps=True),
         "dimension": figure.dimension,
         "reference": figure.reference,
     }

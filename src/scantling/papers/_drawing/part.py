@@ -118,7 +118,7 @@ def _chain(plan: Plan, figures: Sequence[_Figure], axis: int) -> Chain:
 def _figures(part: Part, setting_out: SettingOut, rule: Rule) -> Iterator[_Figure]:
     """Every distance as it is read, the whole sizes last. Read once, whatever the scale."""
     for each in distances(part, setting_out=setting_out):
-        text = _plain(each.value, rule)
+        text = rule.sets(each.value).removeprefix("about ")
         says = f"({text})" if each.is_from_mate else text
         yield _Figure(axis=each.axis, value=float(each.value), says=says)
     for axis in (ALONG, ACROSS, INTO):
