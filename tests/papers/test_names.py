@@ -15,6 +15,7 @@ from scantling.papers._names import counted, listed
         (["back board 4", "back board 5"], "back boards 4 and 5"),
         (["back board 1", "back board 3", "back board 4"], "back boards 1, 3 and 4"),
         (["loose shelf 1", "loose shelf 2"], "loose shelves 1 and 2"),
+        (["back board 4", "back board 5", "back board 3"], "back boards 3 to 5"),
         (["back board 2", "bottom"], "back board 2 and bottom"),
         (["a", "b", "c", "d"], "a, b, c and d"),  # one name is as short as "1 more"
         (["a", "b", "c", "d", "e"], "a, b, c and 2 more"),

@@ -62,7 +62,7 @@ def _together(names: Sequence[str]) -> list[str]:
             runs[-1][1].extend(number)
         else:
             runs.append((stem, number))
-    return [_run(stem, numbers) for stem, numbers in runs]
+    return [_run(stem, sorted(numbers)) for stem, numbers in runs]
 
 
 def _run(stem: str, numbers: list[int]) -> str:

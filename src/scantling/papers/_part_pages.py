@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from scantling.papers._drawing.figures import distances
 from scantling.papers._drawing.line_types import LINE_TYPES, Drawing, Kind
 from scantling.papers._drawing.part import part_drawing
 from scantling.papers._paper import Rule, Sheet, rule_of
@@ -16,6 +17,8 @@ from scantling.setting_out import SettingOut
 MARGIN = 18.0  # [mm] at both sides of the sheet
 HEAD = 82.0  # [mm] of the sheet's height that margins and heading take
 NARROW = 100.0  # [mm] a drawing that leaves room for words beside it
+BETWEEN = 5.0  # [mm] of half a sheet, for what stands between two parts
+LINES, FIGURES = 14, 6  # said of a part and drawn on it at the most, that two share a sheet [-]
 COARSE = 5  # one to more than this, a drawing takes the whole width of the sheet [-]
 
 
@@ -57,7 +60,8 @@ def part_pages(setting_out: SettingOut, *, sheet: Sheet) -> list[Plain]:
 
 def _page(each: Distinct, setting_out: SettingOut, sheet: Sheet, rule: Rule) -> dict[str, Plain]:
     part = each.first
-    drawing = _drawing(part, setting_out, sheet)
+    said = set_out_on(part, setting_out=setting_out, rule=rule)
+    drawing = _drawing(part, setting_out, sheet, is_quiet=_is_quiet(part, said, setting_out))
     beside = drawing.size[0] <= NARROW
     return {
         "mark": each.mark,
@@ -68,9 +72,7 @@ def _page(each: Distinct, setting_out: SettingOut, sheet: Sheet, rule: Rule) -> 
         "how_many": len(each.parts),
         "drawing": drawn(drawing),
         "beside": beside,
-        "set_out": _columns(
-            set_out_on(part, setting_out=setting_out, rule=rule), count=1 if beside else 2
-        ),
+        "set_out": _columns(said, count=1 if beside else 2),
     }
 
 
@@ -85,11 +87,17 @@ def _columns(found: Sequence[SetOut], *, count: int) -> list[Plain]:
     return [list(column) for column in columns]
 
 
-def _drawing(part: Part, setting_out: SettingOut, sheet: Sheet) -> Drawing:
+def _is_quiet(part: Part, said: Sequence[SetOut], setting_out: SettingOut) -> bool:
+    """Whether so little happens on a part that it is read as well at half a sheet."""
+    lines = sum(2 + len(each.rows) + len(each.acts) for each in said)
+    return lines <= LINES and len(distances(part, setting_out=setting_out)) <= FIGURES
+
+
+def _drawing(part: Part, setting_out: SettingOut, sheet: Sheet, *, is_quiet: bool) -> Drawing:
     wide, tall = (float(size) for size in sheet.size)
-    high = tall - HEAD
+    high = (tall - HEAD) / 2 - BETWEEN if is_quiet else tall - HEAD
     found = part_drawing(part, setting_out=setting_out, angle=sheet.angle, room=(NARROW, high))
-    if found.scale <= COARSE:
+    if found.scale <= COARSE or is_quiet:
         return found
     room = (wide - 2 * MARGIN, high)
     return part_drawing(part, setting_out=setting_out, angle=sheet.angle, room=room)

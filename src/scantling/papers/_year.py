@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from scantling.exact import Fraction
 from scantling.papers import _document_year as doc
 from scantling.papers._document_length import Length
+from scantling.papers._names import listed
 from scantling.papers._paper import Rule, rule_of
 from scantling.papers._typeset import Plain
 from scantling.setting_out import SettingOut, YearFit, YearMove, year_fits, year_moves
@@ -116,15 +119,28 @@ def year_page(setting_out: SettingOut) -> Plain:
         "driest": f"{room.driest:.1f} %",
         "dampest": f"{room.dampest:.1f} %",
         "assumed": _assumed(room),
-        "fits": [_drawn(fit, rule) for fit in fits],
+        "fits": _alike(fits, rule),
         "moves": [_told(move, rule) for move in year_moves(setting_out)],
     }
 
 
-def _drawn(fit: YearFit, rule: Rule) -> Plain:
+def _alike(fits: Sequence[YearFit], rule: Rule) -> list[Plain]:
+    """Fits that read the same, once, with all the parts they hold for; the tightest is drawn."""
+    found: dict[tuple[str, ...], list[YearFit]] = {}
+    for fit in fits:
+        read = (fit.in_dry, fit.in_damp, fit.least)
+        key = (fit.what, fit.verdict, fit.advice, *(rule.reads(each) for each in read))
+        found.setdefault((*key, str(fit.place)), []).append(fit)
+    return [_drawn(alike, rule) for alike in found.values()]
+
+
+def _drawn(alike: Sequence[YearFit], rule: Rule) -> dict[str, Plain]:
+    fit = min(alike, key=lambda each: min(each.in_dry, each.in_damp))
+    parts = [part for each in alike for part in each.parts]
     return {
         "what": fit.what,
-        "times": len(fit.names),
+        "where": listed(parts, most=len(parts)),
+        "times": sum(len(each.names) for each in alike),
         "made": float(fit.made),
         "months": [float(open_then) for open_then in fit.months],
         "least": float(fit.least),
