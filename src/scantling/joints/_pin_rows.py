@@ -216,11 +216,21 @@ def stop(j: Joined) -> Setting:
     return Setting(held_by=Tool.DEPTH_STOP, to=(deep,))
 
 
+def _counted_from(j: Joined) -> str:
+    """What the lowest hole is counted from, in words."""
+    known = floors(j)
+    if not known:
+        return str(Reference.TRUE_END)
+    # no opening is named where the form counts from the bottom of the case
+    whole_case = len(known) == 1 and not known[0].owner
+    return "top face of the bottom" if whole_case else "bottom of the opening"
+
+
 def pin_figures(j: Joined, *, sizes: Sizes, last: int) -> tuple[DrawnSize, ...]:
     """Pins, holes and rows, with what each is counted from."""
     end, edge = str(Reference.TRUE_END), str(Reference.FACE_EDGE)
     counted = {
-        "lowest": "bottom of the opening" if floors(j) else end,
+        "lowest": _counted_from(j),
         "inset": "from the edges of the shelf",
         "pitch": "from hole to hole",
         FIRST: end,
