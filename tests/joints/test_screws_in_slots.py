@@ -10,6 +10,7 @@ from math import pi
 import pytest
 from tests.joints.on_the_bench import SHOP, Built, built, woods
 
+from scantling.findings import Finding
 from scantling.joints._joint import Bench, Beside, Joined, Said, Seat, State
 from scantling.joints._slots import held
 from scantling.joints.screws_in_slots import ScrewsInSlots
@@ -75,13 +76,14 @@ def joint_on_rail(joint: ScrewsInSlots, *, beside: tuple[Beside, ...]) -> Joined
     return replace(bench.joined, name="top on rail", joint=joint, seats=seats, beside=beside)
 
 
+def faults(found: Built) -> tuple[Finding, ...]:
+    return found.joint.faults(
+        found.bench.joined, sizes=found.sizes, choice=found.choice, shop=SHOP, parts=found.parts
+    )
+
+
 def told(found: Built) -> set[str]:
-    return {
-        finding.code
-        for finding in found.joint.faults(
-            found.bench.joined, sizes=found.sizes, choice=found.choice, shop=SHOP, parts=found.parts
-        )
-    }
+    return {finding.code for finding in faults(found)}
 
 
 def names(found: Built, part: str) -> list[str]:
@@ -273,3 +275,11 @@ def test_end_grain_is_told() -> None:
     )
     assert "screws-in-slots.end-grain" in told(found)
     assert "screws-in-slots.end-grain" not in told(built(guide()))
+
+
+@pytest.mark.parametrize("screw", [None, 40])
+def test_a_screw_that_was_chosen_for_the_maker_is_not_told_to_be_longer(screw: int | None) -> None:
+    found = built(guide(screw=None if screw is None else said(screw)))
+    (short,) = (f for f in faults(found) if f.code == "screws-in-slots.short-thread")
+    assert short.cure.startswith("More screws in the guide, or a thicker side, hold better")
+    assert ("longer screws" in short.cure) is (screw is not None)

@@ -60,6 +60,14 @@ def _told(j: Joined, word: str, says: str, cure: str) -> Finding:
     )
 
 
+def _more_hold(j: Joined, other: Part) -> str:
+    """What makes up for a short thread; of the screw that suits both parts no more can be had."""
+    more = f"More screws in the {j.seat('enters').part}, or a thicker {other.name}, hold better"
+    if f"{j.name}.screw" in {each.name for each in j.joint.stated(j)}:
+        return f"{more}; so do longer screws, or heads that are sunk."
+    return f"{more}."
+
+
 def _lengths(
     j: Joined, other: Part, *, pointing: int, sizes: Sizes, shop: Shop
 ) -> tuple[Finding, ...]:
@@ -80,7 +88,7 @@ def _lengths(
             "short-thread",
             Weight.NOTE,
             f"Less than {THREAD} diameters of thread bite in the {other.name}.",
-            "Take longer screws, or sink their heads.",
+            _more_hold(j, other),
             (reach, thread),
         ),
         (

@@ -59,6 +59,6 @@ def _finding(case: Case, part: Part, one: Cut, other: Cut, *, volume: float) -> 
         cure="Move or stop one of the two cuts.",
         place=case.place((one.owner, other.owner, part.name)),
         figure=f"{volume:.6g} mm³",
-        limit="0 mm³",
+        limit="nothing",
         parts=(part.name,),
     )

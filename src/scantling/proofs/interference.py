@@ -63,7 +63,7 @@ def _collision(case: Case, pair: Pair, lap: Overlap) -> Finding:
         cure="Move one of them, or let one of them be cut to make room for the other.",
         place=case.place(pair),
         figure=f"{lap.volume:.6g} mm³",
-        limit=f"{NOISE:g} mm³",
+        limit="nothing",
         parts=pair,
     )
 
