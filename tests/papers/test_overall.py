@@ -93,3 +93,10 @@ def test_every_sheet_of_a_piece_with_a_halt_says_not_to_cut() -> None:
 def test_one_halt_is_said_as_one_and_a_note_is_none() -> None:
     assert halted_in_words([HALT]) == "NOT TO BE CUT FROM: 1 finding halts the work"
     assert halted_in_words(FINDINGS[1:]) == ""
+
+
+def test_a_load_that_nothing_reckons_with_is_said_to_be_kept_only() -> None:
+    page: Rows = cover(pine_bookcase(), sheet=Sheet.LETTER)
+    assert any("load said for low loose is kept, and not yet reckoned" in n for n in page["notes"])
+    page = cover(pine_bookcase(('load = "25 lb/ft2"', "")), sheet=Sheet.LETTER)
+    assert page["notes"] == []

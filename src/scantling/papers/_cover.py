@@ -9,6 +9,7 @@ from scantling.findings import Finding, Weight
 from scantling.papers._cautions import weight, weight_reads
 from scantling.papers._drawing.line_types import SCALES, Kind, Spot
 from scantling.papers._drawing.piece import PieceDrawing, on_paper, piece_drawing
+from scantling.papers._names import listed
 from scantling.papers._overall import box_of, openings, sizes_in_words
 from scantling.papers._paper import Rule, Sheet, rule_of
 from scantling.papers._typeset import Plain
@@ -45,7 +46,7 @@ def cover(setting_out: SettingOut, *, sheet: Sheet) -> dict[str, Plain]:
         "alt": _alt(setting_out, rule),
         "room": _room(setting_out),
         "sizes": list(sizes_in_words(setting_out, rule)),
-        "notes": list(setting_out.piece.notes),
+        "notes": [*setting_out.piece.notes, *_not_reckoned(setting_out)],
         "found": list(found_in_words(setting_out.findings)),
         "drawing": _drawn(setting_out, rule, sheet=sheet) if setting_out.made else None,
     }
@@ -137,6 +138,17 @@ def _drawn(setting_out: SettingOut, rule: Rule, *, sheet: Sheet) -> dict[str, Pl
         "openings": _openings(setting_out, picture, rule, scale),
         "stick": list(_stick(setting_out, rule, scale)),
     }
+
+
+def _not_reckoned(setting_out: SettingOut) -> Iterator[str]:
+    """What the maker wrote that no proof looks at yet."""
+    sections = setting_out.piece.sections
+    loaded = [each.name for each in sections if getattr(each.said, "load", None) is not None]
+    if loaded:
+        yield (
+            f"The load said for {listed(loaded)} is kept, and not yet reckoned with: "
+            "no sag is worked out, and no shelf is proven to bear it."
+        )
 
 
 def _case(
