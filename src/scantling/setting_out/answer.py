@@ -32,6 +32,9 @@ from scantling.shop.tools import Shop
 from scantling.sizes.model import Sizes, Stated
 from scantling.sizes.settle import Settled
 from scantling.solids.store import Store
+from scantling.stock.buying import Shopping
+from scantling.stock.lay_out import Laid
+from scantling.stock.merchant import Offer
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -146,6 +149,15 @@ class Stage(StrEnum):
 
 
 @dataclass(frozen=True, kw_only=True)
+class OnBoards:
+    """The blanks of a piece laid out on the maker's boards, and what is to be bought."""
+
+    laid: Laid
+    shopping: Shopping
+    offers: tuple[Offer, ...]  # the merchant's list that was asked
+
+
+@dataclass(frozen=True, kw_only=True)
 class SettingOut:
     """A piece worked through: sizes, parts, joints and what was found.
 
@@ -168,6 +180,7 @@ class SettingOut:
     facts: Facts = field(default=NO_FACTS)  # what the record says
     stage: Stage = Stage.PROVEN
     joined: tuple[Joined, ...] = field(default=(), compare=False)  # whether or not they answered
+    boards: OnBoards | None = None  # None: no survey of boards was handed in
     settled: Settled[dict[str, Choice]] | None = field(default=None, compare=False)
     store: Store = field(default_factory=Store, compare=False)
     memory: Memory = field(default_factory=Memory, compare=False)
