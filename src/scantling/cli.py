@@ -270,7 +270,18 @@ def _worked(path: Path, display: Display | None = None) -> SettingOut:
         said = "\n\n".join(_paragraphs(findings, _path(path)))
         no_piece = any(f.code in NO_PIECE for f in findings)
         raise (_UnreadableError if no_piece else _FaultyError)(said)
-    return found
+    return _on_boards(found, _path(path).parent)
+
+
+def _on_boards(worked: SettingOut, folder: Path) -> SettingOut:
+    """The piece laid out on the boards beside its file, where they were surveyed."""
+    from scantling.setting_out.rack import BOARDS_FILE, MERCHANT_FILE, laid_out, rack
+
+    boards, merchant = folder / BOARDS_FILE, folder / MERCHANT_FILE
+    if not boards.exists():
+        return worked
+    prices = _text(merchant) if merchant.exists() else ""
+    return laid_out(worked, rack(_text(boards), prices=prices, unit=worked.piece.whole.measure))
 
 
 def _shop(piece: Piece, path: Path) -> ShopReading:

@@ -102,6 +102,4 @@ def laid_out(
 
 
 def _told(setting_out: SettingOut, more: Sequence[Finding]) -> SettingOut:
-    return replace(
-        setting_out, findings=in_order(together((*setting_out.findings, *more)))
-    )
+    return replace(setting_out, findings=in_order(together((*setting_out.findings, *more))))

@@ -17,13 +17,17 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil, floor
+from typing import Any
 
 import highspy
+import numpy as np
+from highspy._core import _Highs
 
 from scantling.exact import Fraction
 from scantling.stock.boards import Board, Harm
 from scantling.stock.job import Cutting, Job, Wanted
 
+_new: Callable[[], Any] = _Highs  # the bare solver: its comely cover writes a banner
 _WEIGHT = 10**9  # weights are rounded to so many parts; any weights prove something
 
 
@@ -168,16 +172,30 @@ def _proven(sums: Sequence[Sum], cost: Sequence[Fraction]) -> Fraction:
 
 def _weights(sums: Sequence[Sum], cost: Sequence[Fraction]) -> list[Fraction]:
     """Weights of the sums: duals of the programme that buys boards by shares."""
-    model = highspy.Highs()  # type: ignore[no-untyped-call]  # ships no types
-    model.silent()
-    model.setOptionValue("threads", 1)
-    bought = [model.addVariable(lb=0, ub=1, obj=float(price)) for price in cost]
-    for each in sums:
-        shares = [float(brings / each.need) for brings in each.brings]
-        model.addConstr(sum(s * b for s, b in zip(shares, bought, strict=True)) >= 1)
-    model.run()
-    duals = model.getSolution().row_dual
+    solver = _new()
+    for name, value in (("output_flag", False), ("threads", 1), ("parallel", "off")):
+        solver.setOptionValue(name, value)
+    solver.passModel(_model(sums, cost))
+    solver.run()
+    duals = solver.getSolution().row_dual
     return [
         Fraction(round(max(dual, 0) * _WEIGHT), _WEIGHT) / each.need
         for dual, each in zip(duals, sums, strict=True)
     ]
+
+
+def _model(sums: Sequence[Sum], cost: Sequence[Fraction]) -> highspy.HighsLp:
+    """Each board is bought by a share from none to all; every sum is reached, 1 being its need."""
+    model, boards = highspy.HighsLp(), len(cost)
+    model.num_col_, model.num_row_ = boards, len(sums)
+    model.col_cost_ = np.array([float(price) for price in cost])
+    model.col_lower_, model.col_upper_ = np.zeros(boards), np.ones(boards)
+    model.row_lower_ = np.ones(len(sums))
+    model.row_upper_ = np.full(len(sums), highspy.kHighsInf)
+    matrix = model.a_matrix_
+    matrix.format_ = highspy.MatrixFormat.kRowwise
+    matrix.num_col_, matrix.num_row_ = boards, len(sums)
+    matrix.start_ = np.arange(0, boards * len(sums) + 1, boards, dtype=np.int32)
+    matrix.index_ = np.tile(np.arange(boards, dtype=np.int32), len(sums))
+    matrix.value_ = np.array([float(b / each.need) for each in sums for b in each.brings])
+    return model

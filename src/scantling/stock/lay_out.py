@@ -148,15 +148,16 @@ _NONE = Fraction(0)
 def _best(job: Job, stop: Stop) -> Plan:
     """The best plan of the rule run in several ways. The first is made whatever `stop` says."""
     best = min(_tried(job, stop), key=lambda plan: _rank(plan, job))
-    left = sorted(job.boards, key=lambda board: (-(board.paid or _NONE), board.name))
-    for board in left:
+    kept = job.boards
+    for board in sorted(job.boards, key=lambda board: (-(board.paid or _NONE), board.name)):
         if best.short or not stop.left():
             break
         if board.name not in best.boards:
             continue
-        kept = tuple(b for b in job.boards if b.name in best.boards and b is not board)
-        fewer = min(_tried(replace(job, boards=kept), stop), key=lambda plan: _rank(plan, job))
-        best = min(best, fewer, key=lambda plan: _rank(plan, job))
+        fewer = tuple(each for each in kept if each is not board)
+        found = min(_tried(replace(job, boards=fewer), stop), key=lambda plan: _rank(plan, job))
+        if _rank(found, job) < _rank(best, job):
+            best, kept = found, fewer
     return best
 
 

@@ -17,13 +17,25 @@ _WORDS = (
     *("seven", "eight", "nine", "ten", "eleven", "twelve"),
 )
 
-_BEYOND = {
-    Why.WOOD: ("no-board-of-its-wood", "no board of {wood} was surveyed for the {part}"),
-    Why.RINGS: ("no-board-so-sawn", "no board of {wood} is {cut}-sawn, as the {part} is to be"),
-    Why.LENGTH: ("longer-than-any-board", "the {part} is longer than any board of {wood}"),
-    Why.THICKNESS: ("thicker-than-any-board", "the {part} is thicker than any {wood} gives"),
-    Why.WIDTH: ("wider-than-any-board", "the {part} is wider than any board of {wood}"),
-    Why.FLATNESS: ("too-warped", "no {wood} is flat enough to give the {part} its thickness"),
+_BEYOND = {  # worded so that several parts may be named at once
+    Why.WOOD: ("stock.no-board-of-its-wood", "no board of {wood} was surveyed for the {part}"),
+    Why.RINGS: (
+        "stock.no-board-so-sawn",
+        "no board of {wood} is {cut}-sawn, as is asked of the {part}",
+    ),
+    Why.LENGTH: (
+        "stock.longer-than-any-board",
+        "no board of {wood} gives the length of the {part}",
+    ),
+    Why.THICKNESS: (
+        "stock.thicker-than-any-board",
+        "no board of {wood} gives the thickness of the {part}",
+    ),
+    Why.WIDTH: ("stock.wider-than-any-board", "no board of {wood} gives the width of the {part}"),
+    Why.FLATNESS: (
+        "stock.too-warped",
+        "no board of {wood} is flat enough for the thickness of the {part}",
+    ),
 }
 _CURES = {
     Why.WOOD: "Survey a board of it.",
@@ -48,7 +60,8 @@ def verdict(found: Reckoned) -> str:
     fewer = found.bound.count - 1
     said = f"{boards[0].upper()}{boards[1:]}"
     if fewer < 1:
-        return f"{said}."
+        unknown = "; whether one could do it is not proven" if found.count > 1 else ""
+        return f"{said}{unknown}."
     cannot = f"{_word(fewer)} cannot do it"
     if found.is_best:
         return f"{said}; {cannot}."
@@ -70,14 +83,12 @@ def findings(laid: Laid, shopping: Shopping, *, unit: Unit) -> tuple[Finding, ..
     return (*told, *_without_place(laid, bought))
 
 
-def _beyond(
-    found: Beyond, laid: Laid, bought: Mapping[str, Bought], unit: Unit
-) -> Finding:
+def _beyond(found: Beyond, laid: Laid, bought: Mapping[str, Bought], unit: Unit) -> Finding:
     wanted = found.wanted
     code, says = _BEYOND[found.why]
     figure, limit = _held(found, laid, unit)
     return Finding(
-        code=f"stock.{code}",
+        code=code,
         weight=Weight.MIND,
         says=says.format(part=wanted.part, wood=wanted.wood, cut=wanted.cut),
         cure=_cure(bought.get(wanted.part), _CURES[found.why]),
@@ -128,7 +139,7 @@ def _no_place(wanted: Wanted, bought: Bought | None, wood: Reckoned) -> Finding:
     return Finding(
         code="stock.no-place",
         weight=Weight.MIND,
-        says=f"the {wanted.part} has nothing to be sawn from: {why}",
+        says=f"there is nothing to saw the {wanted.part} from: {why}",
         cure=_cure(bought, _NO_PLACE),
         parts=(wanted.part,),
     )
