@@ -38,7 +38,7 @@ def _from(sawn: SettingOut, part: str) -> set[str]:
 
 
 def test_net_areas_are_what_the_rack_is_held_against(glaze_cupboard: SettingOut) -> None:
-    """Ash 4/4 20.0 ft2 (horns counted), ash 5/4 5.7, poplar 5/4 8.7 (the loose shelves); by hand."""
+    """Ash 4/4 20.0 ft2 with horns, ash 5/4 5.7, poplar 5/4 8.7 (loose shelves); by hand."""
     area: dict[str, Fraction] = defaultdict(Fraction)
     for part in glaze_cupboard.made:
         long = part.extent.length + sum(part.horns)

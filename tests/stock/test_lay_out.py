@@ -100,7 +100,7 @@ def test_a_part_that_a_board_just_gives_is_laid_out() -> None:
         {"thickness": Fraction(21)},
         {"thickness": Fraction(21), "width": Fraction(150)},
     ):
-        laid = lay_out(_laid(replace(RAIL, **asks)))  # type: ignore[arg-type]  # ditto
+        laid = lay_out(_laid(replace(RAIL, **asks)))
         assert laid.plan.short == ()
         assert findings(laid, NOTHING, unit=Unit.MM) == ()
 
