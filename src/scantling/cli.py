@@ -270,18 +270,8 @@ def _worked(path: Path, display: Display | None = None) -> SettingOut:
         said = "\n\n".join(_paragraphs(findings, _path(path)))
         no_piece = any(f.code in NO_PIECE for f in findings)
         raise (_UnreadableError if no_piece else _FaultyError)(said)
-    return _on_boards(found, _path(path).parent)
-
-
-def _on_boards(worked: SettingOut, folder: Path) -> SettingOut:
-    """The piece laid out on the boards beside its file, where they were surveyed."""
-    from scantling.setting_out.rack import BOARDS_FILE, MERCHANT_FILE, laid_out, rack
-
-    boards, merchant = folder / BOARDS_FILE, folder / MERCHANT_FILE
-    if not boards.exists():
-        return worked
-    prices = _text(merchant) if merchant.exists() else ""
-    return laid_out(worked, rack(_text(boards), prices=prices, unit=worked.piece.whole.measure))
+    beside = _path(path).parent
+    return beside_the_piece(found, lambda n: _text(beside / n) if (beside / n).exists() else "")
 
 
 def _shop(piece: Piece, path: Path) -> ShopReading:
@@ -304,6 +294,7 @@ def _of_the_shop(piece: Piece, path: Path) -> Sequence[Finding]:
 def _paragraphs(findings: Sequence[Finding], path: Path) -> list[str]:
     """Findings as they are told, each with the line of the file it stands in."""
     from scantling.findings import told
+    from scantling.setting_out.rack import beside_the_piece
 
     texts: dict[str, str | None] = {}
     for file in {f.place.file for f in findings if f.place is not None}:

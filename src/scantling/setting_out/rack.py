@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from scantling.exact import Fraction
@@ -60,6 +60,27 @@ def rack(boards: str, *, prices: str = "", unit: Unit) -> Rack:
         offers=listed.offers if listed else (),
         findings=(*surveyed.findings, *(listed.findings if listed else ())),
     )
+
+
+def beside_the_piece(
+    setting_out: SettingOut,
+    read: Callable[[str], str],
+    *,
+    before: SettingOut | None = None,
+    stop: Stop | None = None,
+) -> SettingOut:
+    """The setting-out laid out on the boards surveyed beside its file; as it is without a survey.
+
+    Args:
+        setting_out: A piece worked through.
+        read: Text of a file by its name; empty if there is none.
+        before: As for `laid_out`.
+        stop: As for `laid_out` [runs of the rule].
+    """
+    if not (boards := read(BOARDS_FILE)):
+        return setting_out
+    found = rack(boards, prices=read(MERCHANT_FILE), unit=setting_out.piece.whole.measure)
+    return laid_out(setting_out, found, before=before, stop=stop)
 
 
 def laid_out(
