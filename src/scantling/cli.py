@@ -265,6 +265,8 @@ def _worked(path: Path, display: Display | None = None) -> SettingOut:
         _FaultyError: It is a piece, but something stops it from being worked.
         _UnreadableError: It is no piece file.
     """
+    from scantling.setting_out.rack import beside_the_piece
+
     found, findings = worker(None if display is None else lambda: display)(_path(path))
     if found is None:
         said = "\n\n".join(_paragraphs(findings, _path(path)))
@@ -294,7 +296,6 @@ def _of_the_shop(piece: Piece, path: Path) -> Sequence[Finding]:
 def _paragraphs(findings: Sequence[Finding], path: Path) -> list[str]:
     """Findings as they are told, each with the line of the file it stands in."""
     from scantling.findings import told
-    from scantling.setting_out.rack import beside_the_piece
 
     texts: dict[str, str | None] = {}
     for file in {f.place.file for f in findings if f.place is not None}:
