@@ -97,6 +97,9 @@ _MIXED = "write 1 1/2 with a space"
 _PLAIN_DIGITS = "write them with 0 to 9, fractions like 3/8"
 _WHOLE_FEET = "before inches the feet must be whole"
 
+# One comma that parts no thousands: what was meant can be shown.
+_DECIMAL_COMMA = re.compile(r"\s*(-?\d+),(\d{1,2}(?:\s*[A-Za-z]+)?)\s*")
+
 # Held against what no form fits. The first that fits speaks, so the particular stands above
 # the general; `at` marks the guilty part where it is not the whole. (pattern, says, cure)
 _FAULTS = (
@@ -286,7 +289,9 @@ def _refused(reading: _Reading) -> LengthError:
     for pattern, says, cure in _FAULTS:
         if found := re.search(pattern, reading.pattern):
             first, last = found.span("at" if "at" in found.re.groupindex else 0)
-            return reading.refusal(says, cure, first=first, last=last)
+            meant = _DECIMAL_COMMA.fullmatch(reading.text)
+            clearly = f"write {meant[1]}.{meant[2]}" if meant else cure
+            return reading.refusal(says, clearly, first=first, last=last)
     return reading.refusal("this is no length", _LIKE, first=0, last=len(reading.tokens))
 
 

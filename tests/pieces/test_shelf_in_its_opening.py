@@ -108,3 +108,11 @@ def test_room_between_fixed_shelves_is_called_by_the_one_below() -> None:
     inch = Fraction(127, 5)
     # from 17 to 32 less the shelf of 3/4
     assert abs((under - 17 * inch) - (Fraction(125, 4) * inch - top)) <= inch
+
+
+def test_two_sets_in_one_place_are_told_once_and_by_their_depth() -> None:
+    pins = 'on = { joint = "shelf pins", lowest = 640 }'
+    found = framed(f"[shelf.low]\n{pins}", f"[shelf.high]\n{pins}")
+    (clash,) = [f for f in found.findings if f.code == "proofs.parts-overlap"]
+    assert set(clash.parts) == {"low shelf 1", "high shelf 1"}
+    assert clash.figure == "20 mm"  # as thick as they are

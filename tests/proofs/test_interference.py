@@ -10,6 +10,7 @@ from scantling.joints._joint import Press
 from scantling.parts import Part, Placement, Way
 from scantling.proofs._proof import Case
 from scantling.proofs.interference import Interference
+from scantling.solids.pairs import overlaps
 from scantling.units import Unit
 
 F = Fraction
@@ -49,10 +50,12 @@ def test_a_shelf_home_in_its_housing_overlaps_nothing() -> None:
 def test_a_shelf_that_is_not_quite_home_overlaps_by_the_slice(
     moved: dict[str, F], volume: F
 ) -> None:
-    (found,) = Interference().findings(case(left_side(), shelf(**{**HOME, **moved})))
+    piece = case(left_side(), shelf(**{**HOME, **moved}))
+    (found,) = Interference().findings(piece)
     assert found.code == "proofs.parts-overlap"
     assert found.parts == ("shelf", "side")
-    assert float(found.figure.split()[0]) == pytest.approx(float(volume), rel=1e-5)
+    (lap,) = overlaps(piece.standing, store=piece.store)
+    assert lap.volume == pytest.approx(float(volume), rel=1e-5)
 
 
 def test_a_finding_says_how_deep_in_the_makers_unit() -> None:

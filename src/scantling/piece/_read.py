@@ -23,6 +23,7 @@ from scantling.piece._file.head import (
     further,
     measure_of,
     newer_format,
+    other_rule,
     woods,
 )
 from scantling.piece._file.kinds import Terms
@@ -266,6 +267,7 @@ class _Reading:
         room = self._plain("room")
         air = self._read(RoomSection, room) if room is not None else None
         self.findings += air.faults() if air else ()
+        self.findings += other_rule(head) if head else ()
         return Whole(
             name=head.name if head else "",
             measure=measure,
@@ -332,6 +334,9 @@ class _Reading:
 
     def _unknown(self, key: Key) -> Finding:
         says = f"{shown(key)} is no section of a piece file"
+        elsewhere = MADE_ELSEWHERE.get(plain_name(key))
+        if elsewhere is not None:
+            return halt("unknown-section", says, elsewhere, key.place)
         known = (*PLAIN_SECTIONS, *self.forms)
         return halt("unknown-section", says, known_words(key, known), key.place)
 
@@ -345,6 +350,24 @@ class _Reading:
                 )
                 cure = "space, hyphen and underscore are equal: give each a name of its own"
                 self.findings.append(halt("same-name", says, cure, asked.place))
+
+
+# things of the trade that have no section of their own, and what makes them
+MADE_ELSEWHERE = {
+    **dict.fromkeys(
+        ("plinth", "base", "feet", "kickboard"),
+        'the lowest rows of [face_frame] make it: { rail = "bottom rail", tall = 70 } and'
+        " { foot = 10 }; without a face frame the sides reach the floor",
+    ),
+    **dict.fromkeys(
+        ("shelves", "loose shelf", "loose shelves"),
+        'write [shelf.loose], with on = "shelf pins" and in = the name of its opening',
+    ),
+    **dict.fromkeys(
+        ("carcase", "carcass", "cabinet", "cupboard", "bookcase"),
+        "write [case]: it is the sides, the bottom and what holds them at the top",
+    ),
+}
 
 
 def _no_section(title: str, node: Node) -> Iterator[Finding]:

@@ -29,8 +29,19 @@ class Interference:
         meant = _meant(case)
         found = {_pair(lap.between): lap for lap in overlaps(case.standing, store=case.store)}
         order = [*found, *(pair for pair in meant if pair not in found)]
-        told = (_told(case, pair, found.get(pair), meant.get(pair, Fraction(0))) for pair in order)
+        told = (
+            _told(case, pair, found.get(pair), meant.get(pair, Fraction(0)))
+            for pair in order
+            if not _follows(pair, found)
+        )
         return tuple(finding for finding in told if finding is not None)
+
+
+def _follows(pair: Pair, found: Mapping[Pair, Overlap]) -> bool:
+    """Whether what holds two parts clashes as they do: told of the parts, not of their pins too."""
+    return any(
+        other != pair and all(any(part in one for one in pair) for part in other) for other in found
+    )
 
 
 def _meant(case: Case) -> Mapping[Pair, Fraction]:
@@ -62,7 +73,7 @@ def _collision(case: Case, pair: Pair, lap: Overlap) -> Finding:
         says=f"{pair[0]} and {pair[1]} are in the same place, {depth} deep",
         cure="Move one of them, or let one of them be cut to make room for the other.",
         place=case.place(pair),
-        figure=f"{lap.volume:.6g} mm³",
+        figure=depth,
         limit="nothing",
         parts=pair,
     )

@@ -12,7 +12,7 @@ from pydantic import WithJsonSchema as Shown
 
 from scantling.errors import OutOfRangeError, UnknownNameError
 from scantling.exact import Fraction
-from scantling.findings import Finding, Place
+from scantling.findings import Finding, Place, Weight
 from scantling.joints._joint import Said
 from scantling.piece._file.kinds import (
     Gap,
@@ -35,7 +35,7 @@ from scantling.timber.movement import Cut
 from scantling.timber.room import MONTHS, USUAL_DRY, Room
 from scantling.timber.species import nearest as nearest_woods
 from scantling.timber.species import species
-from scantling.units import INCH, Unit
+from scantling.units import INCH, Unit, written_with_unit
 
 FORMAT = 1
 WOODS_LISTED = "docs/piece_words.md lists all woods"
@@ -164,6 +164,21 @@ class Head(Section):
     def lines(self) -> tuple[str, ...]:
         """The notes, a line each."""
         return tuple(self.notes)
+
+
+def other_rule(head: Head) -> Iterator[Finding]:
+    """A rule on which whole figures of the piece's measure fall between the marks."""
+    if head.finest is None or (head.finest in _FINEST_MM) is (head.measure is Unit.MM):
+        return
+    usual = written_with_unit(USUAL_FINEST[head.measure], unit=head.measure)
+    yield Finding(
+        code="piece.other-rule",
+        weight=Weight.NOTE,
+        says=f"this rule does not read {head.measure}, which the piece is written in: many of its"
+        " sizes fall between the marks",
+        cure=f'leave the line out, or write finest = "{usual}"',
+        place=head.at("finest"),
+    )
 
 
 class RoomSection(Section):

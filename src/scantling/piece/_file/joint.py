@@ -168,6 +168,9 @@ class Options(Section):
     def unknown(cls, key: Key, further: Iterable[str] = ()) -> Finding:
         """The fault that the joint has no such option."""
         says = f"{shown(key)} is no option of the joint {cls.joint_title}"
+        if further:  # options stand among the words of a section
+            says = f"{shown(key)} is no word of this section, and no option of its {JOINT},"
+            says += f" {cls.joint_title}"
         cure = known_words(key, (*words_of(cls), *further))
         return halt("unknown-option", says, cure, key.place)
 
