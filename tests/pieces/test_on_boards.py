@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import json
 from collections import defaultdict
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from jsonschema import Draft202012Validator
 
 from scantling.exact import Fraction, from_figures
+from scantling.papers._document import schema
+from scantling.papers.setting_out_json import document
 from scantling.setting_out import OnBoards, SettingOut
 from scantling.setting_out.rack import laid_out, rack
 from scantling.sizes.stopping import CountedWork
@@ -103,6 +107,21 @@ def test_the_layout_is_kept_while_nothing_it_rests_on_changes(
     assert stop.done == 0
     fewer = replace(RACK, boards=RACK.boards[:-1])
     assert laid_out(glaze_cupboard, fewer, before=sawn, stop=stop).boards is not sawn.boards
+
+
+def test_the_document_tells_the_boards_as_its_schema_promises(sawn: SettingOut) -> None:
+    found = json.loads(json.dumps(document(sawn)))
+    assert list(Draft202012Validator(schema()).iter_errors(found)) == []
+    told = found["boards"]
+    assert len(told["boards"]) == 32
+    placed = {s["part"] for b in told["boards"] for each in b["sections"] for s in each["sawn"]}
+    assert placed | set(told["short"]) == {part.name for part in sawn.made}
+    assert placed.isdisjoint(told["short"])
+    assert told["woods"][0]["verdict"].startswith("Six boards; four cannot do it")
+
+
+def test_without_a_survey_the_document_tells_no_boards(glaze_cupboard: SettingOut) -> None:
+    assert document(glaze_cupboard)["boards"] is None
 
 
 def _one_changed(row: str, change: Callable[[str], str]) -> str:

@@ -13,6 +13,7 @@ from typing_extensions import TypedDict
 
 from scantling.findings import Weight
 from scantling.joints._joint import Fit, Glue, Motion
+from scantling.papers._document_boards import OnBoardsTold
 from scantling.papers._document_length import Exact, Length, closed
 from scantling.papers._document_record import RecordTold
 from scantling.papers._document_year import Year
@@ -359,6 +360,7 @@ class Document(TypedDict):
     joints: list[Joint]
     cutting_list: list[Line]
     year: Year
+    boards: Annotated[OnBoardsTold | None, Field(description="Null: none were surveyed.")]
     record: RecordTold
     findings: list[Finding]
 

@@ -12,6 +12,7 @@ from scantling.exact import Fraction
 from scantling.findings import Finding
 from scantling.joints._joint import Contact, DrawnSize, Estimate, Fixing, Move, Press
 from scantling.papers import _document as doc
+from scantling.papers._boards import on_boards
 from scantling.papers._document_record import record_told
 from scantling.papers._paper import (
     OWN_SIZES,
@@ -63,6 +64,7 @@ def document(setting_out: SettingOut) -> doc.Document:
         "joints": [_kept_joint(joint, setting_out, rule) for joint in setting_out.joints],
         "cutting_list": [_line(line, setting_out, rule) for line in setting_out.lines],
         "year": year(setting_out),
+        "boards": on_boards(setting_out),
         "record": record_told(setting_out),
         "findings": [_finding(finding) for finding in setting_out.findings],
     }
