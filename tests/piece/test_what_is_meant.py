@@ -56,3 +56,10 @@ def test_a_rule_of_the_other_measure_is_one_note_at_its_line(
 def test_a_rule_that_nobody_names_is_of_the_piece_s_measure() -> None:
     assert read(METRIC).finest == Fraction(1, 2)
     assert not [f for f in read(METRIC).findings if f.code == "piece.other-rule"]
+
+
+@pytest.mark.parametrize("said", ["oak", "European oak"])
+def test_a_european_oak_is_told_to_be_in_no_table_and_what_is_nearest(said: str) -> None:
+    found = told(METRIC.replace('show = "white oak"', f'show = "{said}"'), "piece.unknown-wood")
+    assert "in no table" in found.cure
+    assert 'nearest is "white oak"' in found.cure

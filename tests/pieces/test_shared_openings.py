@@ -79,3 +79,11 @@ def test_shelves_that_nobody_places_make_equal_openings(
 
 def test_an_opening_alone_takes_what_is_left() -> None:
     assert tall(edited(DEMO))["doors"] == 25 * INCH
+
+
+def test_what_is_bought_for_a_metric_piece_is_metric_whatever_the_tools() -> None:
+    found = edited(METRIC)  # with a shop of inch tools
+    bought = {part.family: part.extent.length for part in found.parts if part.wood == "steel"}
+    # lengths of screws and nails as sold in millimetres: common practice
+    assert bought["screw"] in {25, 30, 35, 40}
+    assert bought["nail"] in {25, 30, 40, 50}

@@ -78,7 +78,7 @@ def pin_choice(
         Rows 32 apart and 37 in as in the making of cabinets by machine; 1 in and 1 1/2 in where
         the rule reads inches. Common practice, like the rest.
     """
-    by_inch = shop.unit is Unit.INCH
+    by_inch = shop.sold_in is Unit.INCH
     wanted = INCH / 4 if by_inch else Fraction(5)
     bit = nearest_owned(wanted, shop.bores, low=FINEST, high=THICKEST)
     found = {

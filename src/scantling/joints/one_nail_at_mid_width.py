@@ -117,7 +117,7 @@ class OneNailAtMidWidth(Joint):
     ) -> Choice:
         """3. A nail two and a half times the board, and the largest drill that leaves it a hold."""
         del habits, woods, strains
-        by_inch = shop.unit is Unit.INCH
+        by_inch = shop.sold_in is Unit.INCH
         usual = INCH * 5 / 64 if by_inch else Fraction(2)
         thin = sizes[j.own("shank")] if sizes is not None else usual
         drills = [size for size in shop.bores if size <= thin * PILOT]

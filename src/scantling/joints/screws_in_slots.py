@@ -114,7 +114,7 @@ class ScrewsInSlots(Joint):
     ) -> Choice:
         """3. How many screws, of what length, the hole for them, and the room they have."""
         del habits, woods
-        by_inch = shop.unit is Unit.INCH
+        by_inch = shop.sold_in is Unit.INCH
         found = {"shank": NUMBER_8 if by_inch else Fraction(4), "count": Fraction(self.count or 2)}
         found["travel"] = INCH / 16 if by_inch else Fraction(3, 2)
         if sizes is None:

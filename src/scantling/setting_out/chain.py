@@ -136,7 +136,8 @@ def stages(
     measured = (*measured, *told.measured)
     sketch = draft(piece, measured)
     memory = before.memory if before is not None else Memory()
-    shop = replace(shop, figures=habits.figures or piece.whole.measure)
+    measure = piece.whole.measure
+    shop = replace(shop, figures=habits.figures or measure, bought=measure)
     bench = Bench.of(sketch, piece, shop, habits, attainable=attainable, memory=memory)
     earlier = _earlier(before, bench)
     misdrawn = (*sketch.findings, *unmatched(bench, _to_begin_with(bench, earlier)))

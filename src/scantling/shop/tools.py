@@ -230,6 +230,12 @@ class Shop:
     small_tools: tuple[Tool, ...]  # owned, and of no size that matters
     lifts: float | None = None  # what the maker lifts alone [kg]
     figures: Unit | None = None  # that findings are told in; None: the shop's own
+    bought: Unit | None = None  # sizes that screws, nails and pins are bought in; None: the same
+
+    @property
+    def sold_in(self) -> Unit:
+        """The measure of what is bought for the piece, whatever the tools are marked in."""
+        return self.bought or self.unit
 
     def reads(self, value: Fraction) -> str:
         """A length as findings tell it, with its unit. [mm]"""

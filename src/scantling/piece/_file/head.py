@@ -48,6 +48,14 @@ _AIR = re.compile(
     r"(?P<warm>-?\d+(?:\.\d+)?)\s*(?:°\s*)?(?P<scale>[CF])\s*",
     re.IGNORECASE,
 )
+# Sold by plain names in Europe, and in none of the tables this house reads. One group of oaks
+# holds both, so that their sizes move alike; a likeness from memory, and said as one.
+_EUROPEAN = dict.fromkeys(
+    ("oak", "european oak", "english oak", "french oak", "british oak"),
+    'European oak stands in no table here; nearest is "white oak", of the same group, whose'
+    ' figures are then used. Of American oaks there are "northern red oak", "southern red oak"'
+    ' and "chestnut oak" besides',
+)
 _CUTS = {
     plain: cut
     for cut in Cut
@@ -266,6 +274,7 @@ def _wood(key: Key, node: Node, *, suggest: bool) -> NamedWood | tuple[Finding, 
     except UnknownNameError:
         meant = " or ".join(f'"{each}"' for each in _meant(said) if suggest)
         cure = f"perhaps {meant}; {WOODS_LISTED}" if meant else f"name another: {WOODS_LISTED}"
+        cure = _EUROPEAN.get(plain_name(said), cure)
         place = node.part(range(len(said)))
         return (halt("unknown-wood", f"no wood is called {shown(said.strip())}", cure, place),)
 
