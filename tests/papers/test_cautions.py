@@ -72,3 +72,13 @@ def test_more_than_one_may_lift_is_said(tall: str, *, too_much: bool) -> None:
     says = told(replace(cupboard(), parts=(block,)), "Lifting")
     assert ("more than one should lift alone: 51 lb" in says) == too_much
     assert "an estimate" in says
+
+
+def test_doors_drawers_and_panels_are_told_of_only_where_there_are_any() -> None:
+    plain = part("board", LYING, wide=("0", "20"), deep=("0", "8"), tall=("0", "23"))
+    shelved = replace(cupboard(), parts=(replace(plain, family="loose shelf"),))
+    doored = replace(cupboard(), parts=(replace(plain, family="door panel"),))
+    assert "Take loose shelves out first." in told(shelved, "Lifting")
+    assert "Take doors out first." in told(doored, "Lifting")
+    assert "panels finished" not in told(shelved, "Finish rags")
+    assert "panels finished before the glue" in told(doored, "Finish rags")

@@ -56,3 +56,7 @@ def test_figures_that_say_their_unit_do_not_count() -> None:
     text = METRIC.replace("long  = 2100", 'long = "2 mm"').replace("wide  = 600", 'wide = "2 mm"')
     text = text.replace("vise  = 230", 'vise = "2 mm"')
     assert len(halts(text)) == 3
+
+
+def test_cramps_are_clamps() -> None:
+    assert read(METRIC.replace("[[clamps]]", "[[cramps]]")) == read(METRIC)

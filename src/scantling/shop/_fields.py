@@ -32,6 +32,9 @@ def says_its_unit(text: str) -> bool:
     return any(sign.isalpha() or sign in "\"'\u2032\u2033" for sign in text)
 
 
+ALSO_CALLED = {"cramps": "clamps"}  # headings that a maker in the UK calls otherwise
+
+
 def plain(name: str) -> str:
     """A name with its spaces, hyphens and capitals levelled."""
     return name.strip().casefold().replace(" ", "_").replace("-", "_")
@@ -82,13 +85,14 @@ class Table:
             self._take(key, value)
 
     def _take(self, key: str, value: object) -> None:
-        if plain(key) in self._spelt:
-            says = f"'{key}' is written twice, here and as {self._spelt[plain(key)]}"
+        word = ALSO_CALLED.get(plain(key), plain(key))
+        if word in self._spelt:
+            says = f"'{key}' is written twice, here and as {self._spelt[word]}"
             place = self.desk.places.key((*self.path, key))
             self.desk.fault("said-twice", place, says, "keep one of the two")
             return
-        self._spelt[plain(key)] = key
-        self._fields[plain(key)] = value
+        self._spelt[word] = key
+        self._fields[word] = value
 
     def place(self, key: str) -> Place:
         """Where a key stands."""
