@@ -12,7 +12,10 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from scantling.exact import Fraction, from_figures
+from scantling.papers._boards_page import boards_page
 from scantling.papers._document import schema
+from scantling.papers._paper import Sheet
+from scantling.papers.packet import Packet
 from scantling.papers.setting_out_json import document
 from scantling.setting_out import OnBoards, SettingOut
 from scantling.setting_out.rack import laid_out, rack
@@ -118,6 +121,18 @@ def test_the_document_tells_the_boards_as_its_schema_promises(sawn: SettingOut) 
     assert placed | set(told["short"]) == {part.name for part in sawn.made}
     assert placed.isdisjoint(told["short"])
     assert told["woods"][0]["verdict"].startswith("Six boards; four cannot do it")
+
+
+def test_the_sheet_draws_every_board_that_is_cut_and_tells_every_section(sawn: SettingOut) -> None:
+    page = boards_page(sawn, sheet=Sheet.LETTER)
+    assert page is not None
+    assert isinstance(page["boards"], list)
+    plan = _on(sawn).laid.plan
+    names = [board["name"] for board in page["boards"] if isinstance(board, dict)]
+    assert set(names) == set(plan.boards)
+    told = json.dumps(page["boards"])
+    assert told.count(" wide") == sum(len(section.sawn) for section in plan.sections)
+    assert Packet.render(sawn, sheet=Sheet.LETTER)["packet.pdf"].startswith(b"%PDF")
 
 
 def test_without_a_survey_the_document_tells_no_boards(glaze_cupboard: SettingOut) -> None:

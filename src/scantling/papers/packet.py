@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import ClassVar
 
+from scantling.papers._boards_page import boards_page
 from scantling.papers._cautions import cautions
 from scantling.papers._changes import changes_page
 from scantling.papers._cover import cover, halted_in_words
@@ -32,6 +33,7 @@ class Packet:
             "changes": changes_page(setting_out),
             "list": cutting_list(setting_out),
             "hardware": hardware(setting_out),
+            "boards": boards_page(setting_out, sheet=sheet),
             "line_types": line_types(),
             "angle": sheet.angle,
             "piece": piece_page(setting_out, sheet=sheet),
