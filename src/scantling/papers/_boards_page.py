@@ -71,6 +71,8 @@ def _strokes(
         if each.harm is not Harm.LOOK:
             far = min(each.far, board.widest)
             sides = _round(each.start, each.stop, max(each.near, zero), far)
+            if each.harm is Harm.SPOILS:
+                sides.append(sides[2])  # crossed out
             yield Stroke(kind=Kind.MARK, points=tuple(spot(x, y) for x, y in sides))
     for section in sections:
         for sawn in section.sawn:
