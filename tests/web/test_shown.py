@@ -1,5 +1,6 @@
 """A true piece as the page is given it, in either country's words and either measure."""
 
+import re
 from pathlib import Path
 from shutil import copy
 from typing import Any
