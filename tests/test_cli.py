@@ -138,7 +138,13 @@ def test_a_piece_is_begun_proven_and_printed(tmp_path: Path) -> None:
     assert run_anew("prove", folder).returncode == CLEAN
     assert run_anew("papers", folder, "--sheet", "A4").returncode == CLEAN
     made = sorted(path.name for path in (folder / "papers").iterdir())
-    assert made == ["cutting-list.csv", "packet.pdf", "piece.glb", "setting-out.json"]
+    assert made == [
+        "cutting-list.csv",
+        "packet.pdf",
+        "piece.glb",
+        "setting-out.json",
+        "templates.pdf",
+    ]
     assert size_of(folder / "papers" / "packet.pdf") == (210, 297)
     # a file that only its owner could read would be hidden from a partner and a web server
     files = [folder / "piece.toml", folder / "shop.toml", folder / "papers" / "packet.pdf"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import shlex
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -51,7 +52,7 @@ def changed(text: str, diff: str) -> str:
 
 def said_by(command: str, folder: Path) -> str:
     """What a command prints; of one that serves a page, its first line with an address."""
-    words = command.split()
+    words = shlex.split(command)
     assert words[0] == "scantling"
     if words[1] != "look":
         done = subprocess.run(

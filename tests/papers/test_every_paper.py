@@ -38,7 +38,7 @@ HOSTILE = [
 
 
 def test_the_roster_is_what_a_maker_can_ask_for() -> None:
-    assert list(PAPERS) == ["cutting list", "model", "packet", "setting-out"]
+    assert list(PAPERS) == ["cutting list", "model", "packet", "setting-out", "templates"]
 
 
 def test_a_paper_answers_to_any_spelling_of_its_name() -> None:

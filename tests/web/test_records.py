@@ -130,3 +130,12 @@ def test_a_record_that_cannot_be_written_is_said(client: TestClient, folder: Pat
         assert answer.json()["wrong"]["code"] == "record.not-kept"
     finally:
         (folder / "record.jsonl").rmdir()
+
+
+def test_before_there_is_a_piece_nothing_can_be_said_of_it(tmp_path: Path) -> None:
+    bench = Workbench(tmp_path / "piece.toml", work=stager(), drawings=drawings())
+    bench.look()
+    with TestClient(app(bench, host="127.0.0.1", port=4000), base_url=OWN) as client:
+        answer = said(client, "i", note="a")
+    assert answer.status_code == 422
+    assert answer.json()["wrong"]["code"] == "record.no-piece"

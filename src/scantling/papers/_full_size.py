@@ -54,10 +54,10 @@ class Template:
 def templates(setting_out: SettingOut) -> tuple[Template, ...]:
     """Every template once, with all the parts it serves, in the order of the joints."""
     found: dict[Template, list[str]] = {}
+    known = {part.name: part for part in setting_out.parts}
     for joint in setting_out.joints:
         for role, count in joint.joined.joint.full_size.items():
-            for seat in joint.joined.row(role):
-                part = setting_out.part(seat.part)
+            for part in (known[s.part] for s in joint.joined.row(role) if s.part in known):
                 for drawn in _faces(part, joint, setting_out, most=count):
                     found.setdefault(drawn, []).append(part.name)
     return tuple(

@@ -24,6 +24,8 @@ def levels(setting_out: SettingOut) -> tuple[Level, ...]:
     """Upper and lower sides of all that lies, tops of what stands; doors and drawers left out."""
     found: dict[Fraction, list[str]] = {}
     still = [part for part in setting_out.made if not part.moves_with]
+    if not still:
+        return ()
     floor = min(_span(part)[0] for part in still)
     tall = max(_span(part)[1] for part in still) - floor
     for part in still:

@@ -27,9 +27,7 @@ class Templates:
 
     @classmethod
     def render(cls, setting_out: SettingOut, *, sheet: Sheet) -> Mapping[str, bytes]:
-        """`templates.pdf`: nothing where the piece has no part."""
-        if not setting_out.made:
-            return {}
+        """`templates.pdf`, its fonts inside, without a date."""
         drawn = templates(setting_out)
         wide, tall = (float(x) for x in sheet.size)
         room = (wide - 2 * MARGIN, tall - 2 * MARGIN - STRIP)
@@ -74,7 +72,7 @@ def _stick(setting_out: SettingOut, room: Spot) -> Plain:
     """The stick in stretches that fit a sheet, each with its levels, the lowest first."""
     rule, tall = rule_of(setting_out), room[1]
     found = levels(setting_out)
-    top = float(found[-1].height)
+    top = float(found[-1].height) if found else 0.0
     stretches: list[Plain] = []
     start = 0.0
     while start < top:
