@@ -281,5 +281,5 @@ def test_end_grain_is_told() -> None:
 def test_a_screw_that_was_chosen_for_the_maker_is_not_told_to_be_longer(screw: int | None) -> None:
     found = built(guide(screw=None if screw is None else said(screw)))
     (short,) = (f for f in faults(found) if f.code == "screws-in-slots.short-thread")
-    assert short.cure.startswith("More screws in the guide, or a thicker side, hold better")
+    assert short.cure.startswith("More screws, or thicker wood where they bite, hold better")
     assert ("longer screws" in short.cure) is (screw is not None)

@@ -60,9 +60,12 @@ def _told(j: Joined, word: str, says: str, cure: str) -> Finding:
     )
 
 
-def _more_hold(j: Joined, other: Part) -> str:
-    """What makes up for a short thread; of the screw that suits both parts no more can be had."""
-    more = f"More screws in the {j.seat('enters').part}, or a thicker {other.name}, hold better"
+def _more_hold(j: Joined) -> str:
+    """What makes up for a short thread; of the screw that suits both parts no more can be had.
+
+    It names no part, so that what is alike at several is told once.
+    """
+    more = "More screws, or thicker wood where they bite, hold better"
     if f"{j.name}.screw" in {each.name for each in j.joint.stated(j)}:
         return f"{more}; so do longer screws, or heads that are sunk."
     return f"{more}."
@@ -88,7 +91,7 @@ def _lengths(
             "short-thread",
             Weight.NOTE,
             f"Less than {THREAD} diameters of thread bite in the {other.name}.",
-            _more_hold(j, other),
+            _more_hold(j),
             (reach, thread),
         ),
         (
