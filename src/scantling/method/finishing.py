@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
@@ -145,10 +146,13 @@ def asked(job: Job, found: Sequence[Tie]) -> Iterator[Step]:
 
 
 def _tied(job: Job, tie: Tie) -> Iterator[Step]:
-    rows: dict[str, list[tuple[str, int]]] = {}
+    """One step for what every joint of the tie asks for; a joint may ask for a word twice."""
+    rows: dict[tuple[str, int], list[tuple[str, int]]] = {}
     for name in tie.joints:
+        met: Counter[str] = Counter()
         for place, each in enumerate(job.joints_by_name[name].work):
-            rows.setdefault(each.name, []).append((name, place))
+            rows.setdefault((each.name, met[each.name]), []).append((name, place))
+            met[each.name] += 1
     for answers in rows.values():
         made = [job.joints_by_name[name].work[place] for name, place in answers]
         parts = dict.fromkeys(part for each in made for part in each.parts)

@@ -23,6 +23,7 @@ from scantling.shop.tools import Shop, Tool
 class Order:
     """A legal order of work. Its minutes are assumed, every one."""
 
+    job: Job | None = None  # what it was made for
     steps: tuple[Step, ...] = ()
     pairs: tuple[Before, ...] = ()  # by number of the step, less one
     nights: tuple[int, ...] = ()  # nights of waiting behind each step when it begins
@@ -43,6 +44,9 @@ class Order:
         return len({each.letter for each in self.gauges})
 
 
+NO_ORDER = Order()
+
+
 def order_of_work(job: Job) -> Order:
     """Operations of the whole job in a legal order.
 
@@ -57,6 +61,7 @@ def order_of_work(job: Job) -> Order:
     moved = tuple(replace(p, first=at[p.first], then=at[p.then]) for p in pairs)
     gauges = gauge_card(steps, shop=job.shop, sizes=job.sizes)
     return Order(
+        job=job,
         steps=steps,
         pairs=moved,
         nights=_nights(steps, moved),

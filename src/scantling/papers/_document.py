@@ -15,6 +15,7 @@ from scantling.findings import Weight
 from scantling.joints._joint import Fit, Glue, Motion
 from scantling.papers._document_boards import OnBoardsTold
 from scantling.papers._document_length import Exact, Length, closed
+from scantling.papers._document_order import OrderTold
 from scantling.papers._document_record import RecordTold
 from scantling.papers._document_year import Year
 from scantling.parts import Surface, Way
@@ -362,6 +363,7 @@ class Document(TypedDict):
     year: Year
     boards: Annotated[OnBoardsTold | None, Field(description="Null: none were surveyed.")]
     record: RecordTold
+    order: OrderTold
     findings: list[Finding]
 
 

@@ -13,6 +13,7 @@ from scantling.findings import Finding
 from scantling.joints._joint import Contact, DrawnSize, Estimate, Fixing, Move, Press
 from scantling.papers import _document as doc
 from scantling.papers._boards import on_boards
+from scantling.papers._document_order import order_told
 from scantling.papers._document_record import record_told
 from scantling.papers._paper import (
     OWN_SIZES,
@@ -66,6 +67,7 @@ def document(setting_out: SettingOut) -> doc.Document:
         "year": year(setting_out),
         "boards": on_boards(setting_out),
         "record": record_told(setting_out),
+        "order": order_told(setting_out),
         "findings": [_finding(finding) for finding in setting_out.findings],
     }
 

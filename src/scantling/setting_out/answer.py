@@ -20,6 +20,7 @@ from scantling.joints._joint import (
     Press,
     Strains,
 )
+from scantling.method.order import NO_ORDER, Order
 from scantling.parts import Part
 from scantling.piece import Piece
 from scantling.record.entry import NOTHING_RECORDED, Record
@@ -179,6 +180,7 @@ class SettingOut:
     record: Record = field(default=NOTHING_RECORDED)
     facts: Facts = field(default=NO_FACTS)  # what the record says
     stage: Stage = Stage.PROVEN
+    order: Order = field(default=NO_ORDER)  # of work; empty where sizes do not hold
     joined: tuple[Joined, ...] = field(default=(), compare=False)  # whether or not they answered
     boards: OnBoards | None = None  # None: no survey of boards was handed in
     settled: Settled[dict[str, Choice]] | None = field(default=None, compare=False)

@@ -24,6 +24,7 @@ from scantling.setting_out.bench import NO_SIZES, Bench
 from scantling.setting_out.fit import unmatched
 from scantling.setting_out.lines import lines
 from scantling.setting_out.memory import Memory
+from scantling.setting_out.order import with_order
 from scantling.setting_out.pausing import Pause, PausingMemory, PausingStore, at_no_time
 from scantling.setting_out.recorded import Plan, changes, gone, kept
 from scantling.setting_out.told import together
@@ -227,9 +228,15 @@ def stages(
     if sound:
         findings += tuple(_proven(case, without={f.place for f in faults if _halt([f])}))
         findings += tuple(through_the_year(sketch.fittings, gaps, room=piece.whole.room, unit=unit))
-    joints = _touching(case, joints)
+    proven = replace(
+        sized,
+        joints=_touching(case, joints),
+        findings=in_order(together(findings)),
+        stage=Stage.PROVEN,
+    )
+    found = with_order(proven, before=before) if sound else proven
     store.next_round()
-    yield replace(sized, joints=joints, findings=in_order(together(findings)), stage=Stage.PROVEN)
+    yield found
 
 
 def _halt(findings: Iterable[Finding]) -> bool:

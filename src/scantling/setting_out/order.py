@@ -3,16 +3,42 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
+from scantling.findings import Finding, Weight, in_order
 from scantling.joints._joint import Fit, Glue
 from scantling.method.assemblies import connected
 from scantling.method.captured import captured
 from scantling.method.job import Job, JobJoint
+from scantling.method.order import Order, order_of_work
+from scantling.method.ordering import CycleError
 from scantling.parts import Part
 from scantling.setting_out.answer import SetJoint, SettingOut
 from scantling.solids.store import Store
 
 HELD_BY_GLUE = frozenset({Fit.PRESS, Fit.TOUCH})  # what slides, runs or floats is left dry
+
+
+def with_order(found: SettingOut, *, before: SettingOut | None) -> SettingOut:
+    """The piece with its order of work; an earlier order where nothing it follows from changed."""
+    asked = job(found)
+    if before is not None and before.order.job == asked:
+        order = before.order
+    else:
+        try:
+            order = order_of_work(asked)
+        except CycleError as ring:
+            order = Order(job=asked, findings=(_in_a_ring(ring),))
+    return replace(found, order=order, findings=in_order((*found.findings, *order.findings)))
+
+
+def _in_a_ring(ring: CycleError) -> Finding:
+    return Finding(
+        code="method.goes-in-a-ring",
+        weight=Weight.MIND,
+        says=str(ring),
+        cure="Turn round one of your habits that meet here, or work these steps by your own order.",
+    )
 
 
 def job(setting_out: SettingOut) -> Job:

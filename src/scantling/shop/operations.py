@@ -38,8 +38,13 @@ class State(StrEnum):
     @property
     def rung(self) -> int:
         """Place on the ladder. The three of coming to size share one: their order is a habit."""
-        sizing = (State.THICKNESSED, State.TO_WIDTH, State.TO_LENGTH)
-        return list(State).index(State.THICKNESSED if self in sizing else self)
+        return _RUNGS[self]
+
+
+_SIZING = (State.THICKNESSED, State.TO_WIDTH, State.TO_LENGTH)
+_RUNGS = {
+    state: list(State).index(State.THICKNESSED if state in _SIZING else state) for state in State
+}
 
 
 class Reference(StrEnum):
