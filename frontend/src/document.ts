@@ -227,6 +227,8 @@ export interface Field {
 
 export interface PieceFile {
   name: string;
+  /** As it was named where the page was opened from. */
+  path: string;
   /** Differs whenever the text does. */
   mark: string;
   fields: Field[];

@@ -154,12 +154,12 @@ def test_words_and_figures_are_chosen_at_the_foot(opened: Opened) -> None:
     foot = page.locator("footer")
     expect(foot.get_by_role("button", name="millimeters")).to_have_attribute("aria-pressed", "true")
     expect(foot.get_by_role("button", name="US words")).to_have_attribute("aria-pressed", "true")
-    with page.expect_request("**/api/show") as asked:
+    with page.expect_request("**/api/show?*") as asked:
         foot.get_by_role("button", name="inches").click()
     assert asked.value.post_data_json == {"words": "US", "figures": "inch"}
-    with page.expect_request("**/api/show") as asked:
+    with page.expect_request("**/api/show?*") as asked:
         foot.get_by_role("button", name="UK words").click()
-    assert asked.value.post_data_json == {"words": "UK", "figures": "mm"}
+    assert asked.value.post_data_json == {"words": "UK", "figures": "inch"}  # both are wished for
 
 
 def test_hostile_text_stays_text(opened: Opened, served: Served) -> None:

@@ -185,3 +185,14 @@ def test_a_figure_that_can_be_meant_one_way_is_written(
     wish = {"path": WIDE, "value": value, "over": file_told(client)["mark"]}
     assert client.post("/api/write", json=wish, headers=PAGE).status_code == 200
     assert f"wide = {written}" in file.read_text()
+
+
+def test_a_bare_figure_under_another_unit_of_the_file_is_asked_about(
+    client: TestClient, file: Path, bench: Workbench[str]
+) -> None:
+    file.write_text(TEXT.replace("wide = 16", 'wide = "30 cm"'))
+    bench.look()
+    wish = {"path": WIDE, "value": "310", "over": file_told(client)["mark"]}
+    answer = client.post("/api/write", json=wish, headers=PAGE)
+    assert answer.status_code == 422
+    assert answer.json()["wrong"]["cure"] == "Write 310 cm or 310 mm."

@@ -72,6 +72,16 @@ def _reads(site: FastAPI, workbench: Workbench[Any]) -> None:
             return Response("nothing is worked out yet", status_code=404)
         return answer(Kept(made.content, "model/gltf-binary"), request)
 
+    @site.api_route("/api/papers/{name}", methods=READ)
+    def paper(name: str, request: Request) -> Response:
+        made = workbench.paper(name)
+        if made is None:
+            return Response("there is no such paper, or not yet", status_code=404)
+        kind = "application/pdf" if name.endswith(".pdf") else "text/csv; charset=utf-8"
+        found = answer(Kept(made, kind), request)
+        found.headers["content-disposition"] = f'attachment; filename="{name}"'
+        return found
+
     @site.api_route("/api/part", methods=READ)
     def part(name: str, request: Request) -> Response:
         drawn = workbench.part(name)

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
-from scantling.papers import part_drawing
+from scantling.papers import PAPERS, part_drawing
 from scantling.papers._paper import Sheet, rule_of, speech_of
 from scantling.papers._part_pages import drawn, line_types
 from scantling.papers._shown import finding_in_words, in_words, rows_in_words
@@ -22,6 +22,11 @@ from scantling.web.workbench import Drawings, Showing, Workbench
 from scantling.web.worked import Work
 from scantling.wording import pairs, word
 
+TO_PRINT = {
+    "packet.pdf": "packet",
+    "templates.pdf": "templates",
+    "cutting-list.csv": "cutting list",
+}
 ROOM = (240.0, 160.0)  # [mm] for a drawing; the page shows it as large as there is room
 
 
@@ -65,6 +70,7 @@ def drawings() -> Drawings[SettingOut]:
         stated=lambda found: found.stated,
         finding=finding_in_words,
         part=_part,
+        paper=_paper,
     )
 
 
@@ -97,6 +103,15 @@ def _part(name: str, setting_out: SettingOut) -> Mapping[str, Any] | None:
     angle = (Sheet.LETTER if inches else Sheet.A4).angle
     drawing = part_drawing(made, setting_out=setting_out, angle=angle, room=ROOM)
     return in_words({**drawn(drawing), "line_types": line_types()}, setting_out)
+
+
+def _paper(name: str, setting_out: SettingOut) -> bytes | None:
+    """One file of a paper, on the sheet that is usual where the piece's measure is."""
+    if name not in TO_PRINT:
+        return None
+    inches = setting_out.piece.whole.measure is Unit.INCH
+    sheet = Sheet.LETTER if inches else Sheet.A4
+    return PAPERS[TO_PRINT[name]].render(setting_out, sheet=sheet).get(name)
 
 
 def _model(setting_out: SettingOut) -> bytes:

@@ -36,6 +36,7 @@ def told(workbench: Workbench[Any], since: str = "") -> dict[str, Any]:
         "findings": [_finding(each, standing.texts) for each in standing.findings],
         "file": {
             "name": edits.path.name,
+            "path": str(edits.path),
             "mark": mark(standing.content),
             "fields": [_field(each) for each in standing.fields],
             "take_back": back and back.says,

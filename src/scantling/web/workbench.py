@@ -42,6 +42,7 @@ class Drawings(Generic[T]):
     stated: Callable[[T], Sequence[Stated]] = lambda _: ()  # what the maker wrote, and where
     finding: Callable[[Finding, T], Finding] = lambda finding, _: finding  # as it is shown
     part: Callable[[str, T], Document | None] = lambda *_: None  # one part's drawing, by name
+    paper: Callable[[str, T], bytes | None] = lambda *_: None  # a file to print, by its name
 
 
 @dataclass
@@ -244,6 +245,14 @@ class Workbench(Generic[T]):
                 content = self._drawings.model(self._good.made)
                 self._model = Model(content=content, mark=hashlib.sha256(content).hexdigest()[:32])
             return self._model
+
+    def paper(self, name: str) -> bytes | None:
+        """A file to print of the piece as it is proven; None before, or if there is none such."""
+        with self.turns.first():
+            standing, good = self._standing, self._good
+            if good is None or standing.stale or standing.stage is not Stage.PROVEN:
+                return None
+            return self._drawings.paper(name, good.made)
 
     def part(self, name: str) -> Document | None:
         """The drawing of one part of the last good piece, made when first asked for.

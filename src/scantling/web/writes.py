@@ -88,24 +88,25 @@ def _refuse_unclear(wish: Wish, workbench: Workbench[Any]) -> None:
     """
     shown = (workbench.standing.document or {}).get("shown")
     stands = next((f for f in workbench.standing.fields if f.spot.path == tuple(wish.path)), None)
-    if shown is None or stands is None or shown["figures"] == shown["measure"] or stands.unit:
-        return  # a bare figure is in the unit that stands there, or there is but one
+    if shown is None or stands is None:
+        return
+    measure = Unit(shown["measure"])
     try:
-        old = length(stands.spot.text, unit=Unit(shown["measure"]))
-        as_file, as_shown = (
-            length(wish.value, unit=Unit(shown[each])) for each in ("measure", "figures")
-        )
+        old = length(stands.spot.text, unit=measure)
+        as_file = length(f"{wish.value.strip()}{stands.unit}", unit=measure)
+        as_shown = length(wish.value, unit=Unit(shown["figures"]))
     except LengthError:
         return  # whatever it is, the reader of the file says so
     if as_file != as_shown and _apart(as_shown, old) < _apart(as_file, old):
         text = wish.value.strip()
-        choices = " or ".join(f"{text} {unit.sign}" for unit in Unit)
+        one = f"{text}{stands.unit}" if stands.unit else f"{text} {measure.sign}"
+        other = f"{text} {Unit(shown['figures']).sign}"
         raise NotWrittenError(
             Finding(
                 code="page.unit-unsaid",
                 weight=Weight.HALT,
-                says=f"{text} may be inches or millimetres here.",
-                cure=f"Write {choices}.",
+                says=f"{text} would be {one} here, and {other} is nearer to what stands there.",
+                cure=f"Write {one} or {other}.",
             )
         )
 
