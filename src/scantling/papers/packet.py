@@ -10,6 +10,7 @@ from scantling.papers._cautions import cautions
 from scantling.papers._changes import changes_page
 from scantling.papers._cover import cover, halted_in_words
 from scantling.papers._joint_pages import joints
+from scantling.papers._order_page import before_glue_page, gauge_card
 from scantling.papers._pages import cutting_list, findings, hardware, told
 from scantling.papers._paper import Sheet
 from scantling.papers._part_pages import line_types, part_pages
@@ -39,6 +40,8 @@ class Packet:
             "piece": piece_page(setting_out, sheet=sheet),
             "parts": part_pages(setting_out, sheet=sheet),
             "joints": joints(setting_out),
+            "before_glue": before_glue_page(setting_out),
+            "gauges": gauge_card(setting_out),
             "year": year_page(setting_out),
             "findings": findings(setting_out),
             "halted": halted_in_words(setting_out.findings),
