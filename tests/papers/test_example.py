@@ -41,7 +41,7 @@ def test_its_setting_out_keeps_the_promise_of_the_schema() -> None:
 def test_no_page_of_its_packet_is_overfull(sheet: Sheet) -> None:
     edge = 18 * 72 / 25.4 - 0.5
     made = read_back.pages(packet(sheet))
-    assert 20 <= len(made) <= 50
+    assert 20 <= len(made) <= 60
     pinned = ["to pin up" in page.text for page in made]
     # at most five sheets on the wall, and they come first
     # five kinds of sheet: the whole, what to saw, joints, boards, before the glue; some take two
